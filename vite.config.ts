@@ -1,0 +1,18 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vitest/config";
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+export default defineConfig({
+  base: "./",
+  publicDir: "assets",
+  resolve: { alias: { "#core": here("src/core"), "#shared": here("shared") } },
+  oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
+  build: { target: "es2023", outDir: "dist/page", emptyOutDir: true, assetsInlineLimit: 0, sourcemap: false },
+  worker: { format: "es" },
+  test: {
+    include: ["tests/unit/**/*.test.ts", "tests/reference/**/*.test.ts"],
+    environment: "node",
+    testTimeout: 60_000,
+  },
+});
