@@ -1,0 +1,38 @@
+import { defineConfig } from "@playwright/test";
+
+/** Software rendering everywhere, so that a picture is the same on every machine; no connection but to the page itself. */
+const FLAGS = [
+  "--no-sandbox",
+  "--use-angle=swiftshader",
+  "--enable-unsafe-swiftshader",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+  "--no-first-run",
+  "--disable-quic",
+  "--autoplay-policy=no-user-gesture-required",
+  "--force-color-profile=srgb",
+];
+
+export default defineConfig({
+  testDir: ".",
+  outputDir: "../../dist/test/browser",
+  timeout: 120_000,
+  workers: 2,
+  retries: 0,
+  reporter: [["line"], ["json"]],
+  use: {
+    baseURL: "http://localhost:4190",
+    viewport: { width: 1440, height: 900 },
+    launchOptions: { args: FLAGS, executablePath: process.env.CHROME_PATH ?? "/usr/bin/chromium" },
+    trace: "off",
+  },
+  webServer: [
+    {
+      command: "node src/tools/servePage.mjs 4190",
+      cwd: "../..",
+      url: "http://localhost:4190/",
+      reuseExistingServer: false,
+    },
+  ],
+});
