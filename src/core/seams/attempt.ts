@@ -1,5 +1,5 @@
 /** The attempt, compiled once at its start. `score` owns HopSpec, `lesson` maps to it: so score knows no lesson. */
-import type { GearId, MountKind, Seeing, Stance } from "./gear.ts";
+import type { Band, GearId, MountKind, Seeing, Stance } from "./gear.ts";
 import type { MasDir, Resident, SkyRef, TileKey } from "./sky.ts";
 
 export type Mark = { readonly dir: MasDir; readonly name: string };
@@ -16,6 +16,8 @@ export interface HopSpec {
   readonly sky: SkyRef;
   readonly anchor: MasDir;
   readonly targets: readonly TargetSpec[];
+  /** Other objects near the targets, whatever their brightness: what a claim might mean instead. */
+  readonly neighbours: readonly TargetSpec[];
   /** Named ways, each from the anchor to the target. */
   readonly ways: readonly Route[];
   readonly hoppingGear: GearId;
@@ -57,8 +59,10 @@ export interface CompiledAttempt {
   /** How far the tube goes for a push of the hand, per axis, 1000 = as pushed; drawn within 750 .. 1250. */
   readonly gainPermille: readonly [axis1: number, axis2: number];
   readonly knock?: { readonly atMs: number; readonly byDas: readonly [axis1: number, axis2: number] } | undefined;
-  /** Visible objects near the target besides it: what else a claim might mean. */
+  /** The neighbours that the claim instrument shows. */
   readonly rivals: readonly TargetSpec[];
+  /** How the claim instrument shows each target: where it is not seen, "right place, nothing seen" is right. */
+  readonly targetBands: readonly Band[];
   /**
    * Stars about the way for the habits (raMas, decMas, milliMag triples), and which of them pass for a mark; null where
    * habits are off.
