@@ -1,0 +1,78 @@
+/** What the stage is asked to draw: plain data that the desk fills and reuses from frame to frame. */
+import type { Dir, Mat3, StarBlock } from "#core/seams/index.ts";
+
+export type Lamp = "normal" | "red" | "amber";
+export type Reticle = "none" | "cross" | "rings";
+export type ViewProjection = "gnomonic" | "stereographic";
+/** Colour as display values 0 .. 1 (sRGB), not as light. */
+export type Rgb = readonly [red: number, green: number, blue: number];
+
+/** A soft ellipse: galaxies, clusters that do not resolve, nebulae. Open clusters are stars and need none. */
+export interface FieldObject {
+  readonly dir: Dir;
+  /** Full axes on the sky, radians. */
+  readonly majorRad: number;
+  readonly minorRad: number;
+  /** Position angle of the major axis, north through east, radians. */
+  readonly axisRad: number;
+  /** Brightness of the centre over the sky, display value; .15 to .35 as a rule, 0 hides it. */
+  readonly peak: number;
+}
+/** A thin white line from star to star, as the moment of agreement draws it. */
+export interface FieldLine {
+  readonly from: Dir;
+  readonly to: Dir;
+}
+/** Where the ground and the Sun are; only views of the naked eye and the sight have them. */
+export interface FieldHorizon {
+  /** Row-major rotation of ICRS to x north, y west, z zenith. */
+  readonly horizonFromIcrs: Mat3;
+  readonly sunAltitudeRad: number;
+  /** From north by east. */
+  readonly sunAzimuthRad: number;
+}
+export interface FieldView {
+  /** Row-major rotation of ICRS to the view: rows are right, up and forward as the eye gets them. */
+  readonly viewFromIcrs: Mat3;
+  readonly projection: ViewProjection;
+  /** Radius of the field stop on the plane of the projection. */
+  readonly planeRadius: number;
+  readonly blocks: readonly StarBlock[];
+  /** Changes whenever `blocks` does; the stars are handed to the graphics processor then and only then. */
+  readonly blocksVersion: number;
+  /** V of the faintest star seen; stars to 0.2 below it are let go out. */
+  readonly limitMag: number;
+  /** The sky at the centre of the field. */
+  readonly skyRgb: Rgb;
+  readonly lamp: Lamp;
+  /** Greatest value of the red channel under a lamp, 0 .. 1: 170/255 as a rule, up to 235/255. */
+  readonly lampLevel: number;
+  readonly objects: readonly FieldObject[];
+  /** Changes whenever `objects` does. */
+  readonly objectsVersion: number;
+  readonly reticle: Reticle;
+  readonly horizon: FieldHorizon | null;
+  /** Stars of an eyepiece are drawn a little larger. */
+  readonly eyepiece: boolean;
+  /** 1; towards 0 the field goes to black (a change of instrument opens out of it). */
+  readonly light: number;
+  /** By how much the field stop has opened, CSS px (a right claim opens it to 12). */
+  readonly stopOpenCssPx: number;
+  readonly lines: readonly FieldLine[];
+  /** Changes whenever `lines` does. */
+  readonly linesVersion: number;
+  /** 0 .. 1. */
+  readonly linesAlpha: number;
+}
+/** The square canvas and what of it is field and rim, CSS px. */
+export interface StageLayout {
+  /** Side of the canvas. */
+  readonly canvasCssPx: number;
+  readonly devicePixelRatio: number;
+  /** Radius of the field stop; its centre is the canvas's. */
+  readonly fieldRadiusCssPx: number;
+  /** Width of the barrel's ring around the field; 0 draws none. */
+  readonly rimCssPx: number;
+  /** Size of stars: 1, on phones .86. */
+  readonly starScale: number;
+}
