@@ -43,21 +43,30 @@ type EventBody =
 /** The whole union from the start; `tMs` counts from the attempt's start. An unknown kind makes a record unreadable, never wrong. Ticks are not recorded. */
 export type AttemptEvent = { readonly tMs: number } & EventBody;
 export type EventKind = AttemptEvent["kind"];
+/** What a sample of the trail is: 0 a place on the way, 1 a rest reached, 2 the tube set elsewhere at a stroke. */
+export type TrailMark = 0 | 1 | 2;
 /**
- * The pose at 5 Hz while something moves, every rest and every reversal added; ICRS, das. `byHand` is 0 where only the sky
- * moved since the sample before (drift, restart).
+ * Where the instrument in use points (with the naked eye: the one used last), from the confirmed anchor on: at 5 Hz while
+ * the hand moves it, every rest and reversal added, and one sample at each claim and pin; ICRS, das, rounded to 100.
+ * `byHand` tells of the step that leads to a sample: 1 the hand moved the tube (drift in that step is left in), 0 only the
+ * sky moved, or nobody. `mark` is a TrailMark; a step to mark 2 has no length (restart, knock, another instrument out of
+ * line with the one before, screws turned, time set) and always byHand 0, with the place before it sampled at the same tMs.
+ * So drift is what the steps with byHand 0 and mark 0 or 1 went through.
  */
 export interface Trail {
   readonly tMs: Int32Array;
   readonly raDas: Int32Array;
   readonly decDas: Int32Array;
   readonly byHand: Uint8Array;
+  readonly mark: Uint8Array;
 }
 /** Poses are stored: score never steps the session. Stored scores are not read. */
 export interface AttemptRecord {
   readonly compiled: CompiledAttempt;
   readonly events: readonly AttemptEvent[];
   readonly trail: Trail;
+  /** How far the hand moved the tube before the anchor was confirmed: a figure of its own, no part of the trail. */
+  readonly lengthBeforeDas: number;
   readonly checksum: number;
 }
 
