@@ -56,6 +56,8 @@ export interface CompiledAttempt {
   readonly parDas: number;
   readonly hoppingFieldDas: number;
   readonly limits: readonly GearLimit[];
+  /** The zenith at the start: what "up" means for the direction of a push. */
+  readonly zenith: MasDir;
   /** How far the tube goes for a push of the hand, per axis, 1000 = as pushed; drawn within 750 .. 1250. */
   readonly gainPermille: readonly [axis1: number, axis2: number];
   readonly knock?: { readonly atMs: number; readonly byDas: readonly [axis1: number, axis2: number] } | undefined;

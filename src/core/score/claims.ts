@@ -1,0 +1,28 @@
+/** The claims of an attempt, judged again from its record. */
+import { masFromDir } from "#core/celestial/vector.ts";
+import type { AttemptRecord, Dir } from "#core/seams/index.ts";
+import { judgeClaim } from "#core/session/claim.ts";
+import { gearAt } from "./path.ts";
+import { sampleAt } from "./rests.ts";
+
+export type JudgedClaim = {
+  readonly atMs: number;
+  readonly says: "here" | "notSeen";
+  readonly right: boolean;
+  readonly place: Dir;
+};
+
+/** Claims in order, up to the first right one; claims before the anchor was confirmed do not exist. */
+export function judgedClaims(record: AttemptRecord, dirs: readonly Dir[]): JudgedClaim[] {
+  const claims: JudgedClaim[] = [];
+  for (const event of record.events) {
+    if (event.kind !== "claim" || dirs.length === 0) continue;
+    const place = dirs[sampleAt(record, event.tMs)]!;
+    const verdict = judgeClaim(record.compiled, masFromDir(place), event.says, gearAt(record, event.tMs));
+    if (verdict.verdict === "notAllowed") continue;
+    const right = verdict.verdict === "right";
+    claims.push({ atMs: event.tMs, says: event.says, right, place });
+    if (right) break;
+  }
+  return claims;
+}
