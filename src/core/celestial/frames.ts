@@ -33,9 +33,14 @@ export function horizonFromIcrs(site: Site, utcMs: number): Float64Array {
  * date. Hour angle = atan2(y, x), west positive; declination = asin(z). Left-handed, as hour angle runs westward.
  */
 export function equatorialOfDateFromIcrs(site: Site, utcMs: number): Float64Array {
-  const s = exactSin(site.latDeg * DEG);
-  const c = exactCos(site.latDeg * DEG);
-  return mulMat([-s, 0, c, 0, 1, 0, c, 0, s], horizonFromIcrs(site, utcMs));
+  return mulMat(hourAngleSwap(site.latDeg), horizonFromIcrs(site, utcMs));
+}
+
+/** Horizon frame to hour angle axes at a latitude, and (being its own inverse) back. */
+export function hourAngleSwap(latDeg: number): Float64Array {
+  const s = exactSin(latDeg * DEG);
+  const c = exactCos(latDeg * DEG);
+  return Float64Array.of(-s, 0, c, 0, 1, 0, c, 0, s);
 }
 
 /** Hour angle (west positive, (-pi, pi]) and declination of date of an ICRS direction; `e` from equatorialOfDateFromIcrs. */

@@ -1,10 +1,15 @@
 /** Star numbers that last within one sky: which tile, which layer, which rank in it. */
 import { InputError } from "#core/seams/errors.ts";
 import type { StarId, TileKey } from "#core/seams/index.ts";
-import { MAX_ORDER, nuniq } from "./healpix.ts";
+import { MAX_ORDER } from "./healpixPixel.ts";
 
 const LAYERS = 64;
 const RANKS = 65536;
+
+/** One number for order and pixel: 4 * 4^order + pixel. */
+export function nuniq(order: number, pixel: number): number {
+  return 4 ** (order + 1) + pixel;
+}
 
 /**
  * (nuniq * 64 + layer) * 65536 + rank; below 2^47, so exact as a number. Throws InputError where the order (0 to 10), the

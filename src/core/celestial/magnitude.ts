@@ -1,0 +1,14 @@
+/** Magnitudes and light (Pogson's scale: 5 mag are a factor of 100). */
+import { exactLog, exactPow10 } from "./exactMath.ts";
+
+/** How many times brighter magnitude `a` is than magnitude `b`. */
+export function lightRatio(a: number, b: number): number {
+  return exactPow10(0.4 * (b - a));
+}
+
+/** Magnitude of several stars seen as one. None gives Infinity. */
+export function combinedMag(mags: readonly number[]): number {
+  let light = 0;
+  for (const mag of mags) light += exactPow10(-0.4 * mag);
+  return (-2.5 / Math.LN10) * exactLog(light);
+}
