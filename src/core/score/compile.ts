@@ -68,9 +68,9 @@ function contextOf(ways: readonly Route[], fieldDas: number, limitMilliMag: numb
   }
   found.sort((a, b) => a.milliMag - b.milliMag || a.raMas - b.raMas || a.decMas - b.decMas);
   const triples = new Int32Array(3 * Math.min(CONTEXT_STARS, found.length));
-  found
-    .slice(0, CONTEXT_STARS)
-    .forEach(({ raMas, decMas, milliMag }, i) => triples.set([raMas, decMas, milliMag], 3 * i));
+  found.slice(0, CONTEXT_STARS).forEach(({ raMas, decMas, milliMag }, i) => {
+    triples.set([raMas, decMas, milliMag], 3 * i);
+  });
   return triples;
 }
 

@@ -70,7 +70,7 @@ export function movesOf(record: AttemptRecord, dirs: readonly Dir[]): Move[] {
   const { compiled } = record;
   const zenith = dirFromMas(compiled.zenith);
   const fieldDas = compiled.hoppingFieldDas;
-  const rests = restsOf(record, dirs);
+  const rests = restsOf(record);
   return rests.slice(1).flatMap((rest, i) => {
     const before = rests[i]!;
     const [from, to] = [dirs[before.index]!, dirs[rest.index]!];

@@ -26,6 +26,9 @@ export function fieldAtDas(record: AttemptRecord, tMs: number): number {
   return record.compiled.limits.find((limit) => limit.gear === gear)?.fieldDas ?? record.compiled.hoppingFieldDas;
 }
 
+/** Mark of a sample where the tube was set elsewhere at a stroke: neither push nor drift led there. */
+const SET_ELSEWHERE = 2;
+
 type Run = { readonly points: readonly number[]; readonly share: number };
 
 const chord = (a: Dir, b: Dir): Dir => [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
@@ -42,8 +45,7 @@ const shareOf = (push: Dir, lengthRad: number, drift: Dir): number => {
 
 /** Runs of samples that the hand moved, each with the share of it that counts. */
 function runsByHand(record: AttemptRecord, dirs: readonly Dir[]): Run[] {
-  const { trail, events } = record;
-  const restarts = events.filter(({ kind }) => kind === "restart").map(({ tMs }) => tMs);
+  const { trail } = record;
   const runs: Run[] = [];
   let drift: Dir = [0, 0, 0];
   let points: number[] = [];
@@ -66,8 +68,7 @@ function runsByHand(record: AttemptRecord, dirs: readonly Dir[]): Run[] {
       continue;
     }
     close();
-    const carriedBack = restarts.some((tMs) => tMs > trail.tMs[i - 1]! && tMs <= trail.tMs[i]!);
-    drift = carriedBack ? [0, 0, 0] : plus(drift, step);
+    drift = trail.mark[i] === SET_ELSEWHERE ? [0, 0, 0] : plus(drift, step);
   }
   close();
   return runs;

@@ -62,7 +62,7 @@ function answerTo(record: AttemptRecord, dirs: readonly Dir[], ask: Rest): PinAn
  * shorter than one field asks the last alone.
  */
 export function pinAnswers(record: AttemptRecord, dirs: readonly Dir[]): PinAnswer[] {
-  const rests = restsOf(record, dirs);
+  const rests = restsOf(record);
   const short = record.compiled.parDas < record.compiled.hoppingFieldDas;
   const asks = short ? [lastAsk(record, rests)] : [firstAsk(record, dirs, rests), lastAsk(record, rests)];
   return asks.map((ask) =>

@@ -8,7 +8,7 @@ import { costliestHabit } from "./habits.ts";
 import { scoredPath } from "./path.ts";
 import { pinAnswers, pinPoints } from "./pins.ts";
 import { dirsOfTrail, distanceDas } from "./places.ts";
-import { endMs } from "./rests.ts";
+import { endMs, trailUntil } from "./rests.ts";
 import { PRICE, SCORE_VERSION } from "./rules.ts";
 
 /** Weights of this hop: one shorter than a field asks one pin and gives the other's weight to directness. */
@@ -121,16 +121,10 @@ function foundLines(
 function scoredPart(record: AttemptRecord, untilMs: number): AttemptRecord {
   const { trail, events } = record;
   const upTo = trail.tMs.findIndex((tMs) => tMs > untilMs);
-  const count = upTo < 0 ? trail.tMs.length : upTo;
   return {
     ...record,
     events: events.filter(({ tMs }) => tMs <= untilMs),
-    trail: {
-      tMs: trail.tMs.subarray(0, count),
-      raDas: trail.raDas.subarray(0, count),
-      decDas: trail.decDas.subarray(0, count),
-      byHand: trail.byHand.subarray(0, count),
-    },
+    trail: trailUntil(trail, upTo < 0 ? trail.tMs.length : upTo),
   };
 }
 

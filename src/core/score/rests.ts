@@ -1,10 +1,7 @@
 /** Where and when the tube rested, read from the trail. */
-import type { AttemptRecord, Dir } from "#core/seams/index.ts";
-import { fieldAtDas } from "./path.ts";
-import { distanceDas } from "./places.ts";
-import { REST } from "./rules.ts";
+import type { AttemptRecord, Trail } from "#core/seams/index.ts";
 
-/** `index`: the sample at the rest's start; `toMs` is the attempt's last moment where nothing moved after it. */
+/** `index`: the sample at which the rest was reached; it lasted until `toMs`, when the hand moved on or the record ends. */
 export type Rest = { readonly index: number; readonly fromMs: number; readonly toMs: number };
 
 /** The last moment that the record knows of. */
@@ -18,26 +15,26 @@ export function sampleAt({ trail }: AttemptRecord, tMs: number): number {
   return index;
 }
 
-/** Rests in order: slower than a twentieth of the field in use a second, for at least 0.8 s. */
-export function restsOf(record: AttemptRecord, dirs: readonly Dir[]): Rest[] {
+/** The trail's first samples. */
+export function trailUntil(trail: Trail, count: number): Trail {
+  return {
+    tMs: trail.tMs.subarray(0, count),
+    raDas: trail.raDas.subarray(0, count),
+    decDas: trail.decDas.subarray(0, count),
+    byHand: trail.byHand.subarray(0, count),
+    mark: trail.mark.subarray(0, count),
+  };
+}
+
+/** Rests in order: the start at the anchor, every rest that the session marked, and wherever the tube was set at a stroke. */
+export function restsOf(record: AttemptRecord): Rest[] {
   const { trail } = record;
   const rests: Rest[] = [];
-  let start = -1;
-  const close = (toMs: number) => {
-    if (start >= 0 && toMs - trail.tMs[start]! >= REST.forMs)
-      rests.push({ index: start, fromMs: trail.tMs[start]!, toMs });
-    start = -1;
-  };
-  for (let i = 0; i < dirs.length - 1; i++) {
-    const spanMs = trail.tMs[i + 1]! - trail.tMs[i]!;
-    const movedDas = distanceDas(dirs[i]!, dirs[i + 1]!);
-    const slow = movedDas * 1_000_000 < fieldAtDas(record, trail.tMs[i]!) * REST.fieldPermillePerS * spanMs;
-    if (slow && start < 0) start = i;
-    // A gap in the samples is a rest that ended in the push which made the next sample.
-    if (!slow) close(trail.tMs[i]!);
-    else if (movedDas > 0 && spanMs >= REST.forMs) close(trail.tMs[i + 1]!);
+  for (let i = 0; i < trail.tMs.length; i++) {
+    if (i > 0 && trail.mark[i] === 0) continue;
+    let next = i + 1;
+    while (next < trail.tMs.length && !trail.byHand[next] && trail.mark[next] === 0) next++;
+    rests.push({ index: i, fromMs: trail.tMs[i]!, toMs: trail.tMs[next] ?? endMs(record) });
   }
-  if (start < 0) start = dirs.length - 1;
-  close(endMs(record));
   return rests;
 }

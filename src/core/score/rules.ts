@@ -25,7 +25,5 @@ export const FREE_PAR_TENTHS = 13;
 export const WIGGLE = { fieldPermille: 20, mostDas: 1800 } as const;
 /** A pin within the first is exact, beyond the second worth nothing; in between it falls evenly. Permille of the field. */
 export const PIN = { fullPermille: 100, nonePermille: 500 } as const;
-/** A tube slower than this, for so long, rests. */
-export const REST = { fieldPermillePerS: 50, forMs: 800 } as const;
 /** A pin answers the question as long as the tube has not gone further from where it was asked. Permille of the field. */
 export const PIN_STAYS_PERMILLE = 250;
