@@ -1,0 +1,159 @@
+/**
+ * Lesson format 1: the one definition of a lesson file. The type, the check and the JSON Schema for editors come from it.
+ * Keys without a default must stand in the file; unknown keys are errors.
+ */
+import * as z from "zod/mini";
+
+const text = (least: number, most: number) => z.string().check(z.minLength(least), z.maxLength(most));
+const within = (low: number, high: number) => z.number().check(z.gte(low), z.lte(high));
+const whole = (low: number, high: number) => z.int().check(z.gte(low), z.lte(high));
+const list = <T extends z.ZodMiniType>(of: T, least: number, most: number) =>
+  z.array(of).check(z.minLength(least), z.maxLength(most));
+/** A sentence or a few: what is said to the learner. */
+const line = text(1, 400);
+const gearId = z.string().check(z.regex(/^[a-z0-9-]{1,40}$/));
+
+export const SKILLS = [
+  "scale",
+  "depth",
+  "anchor",
+  "aim",
+  "turn",
+  "mirror",
+  "push",
+  "step",
+  "figure",
+  "recover",
+  "faint",
+  "page",
+  "mount",
+  "plan",
+] as const;
+
+/** Moments at which a step's words come up. */
+export const MOMENTS = [
+  "start",
+  "moved",
+  "anchorNear",
+  "anchorConfirmed",
+  "gear:eye",
+  "gear:sight",
+  "gear:binocular",
+  "gear:finder",
+  "gear:eyepiece",
+  "markReached:1",
+  "markReached:2",
+  "markReached:3",
+  "markReached:4",
+  "markReached:5",
+  "markReached:6",
+  "nearTarget",
+  "lost",
+] as const;
+
+/** A place of the sky: a star's or object's name, or coordinates (ICRS, degrees) with a name of the lesson's own. */
+const Spot = z.union([
+  text(1, 60),
+  z.strictObject({ name: text(1, 60), raDeg: within(0, 360), decDeg: within(-90, 90) }),
+]);
+
+/** A named way: its marks from the anchor to the target. */
+const Way = z.strictObject({ name: text(1, 60), marks: list(Spot, 2, 12) });
+
+const Step = z.strictObject({
+  /** From this moment on, until a later step's moment comes. */
+  when: z.enum(MOMENTS),
+  /** The headline: what to do now. */
+  now: text(1, 60),
+  /** The words below it. */
+  say: line,
+});
+
+/** Said after the claim, by how the hop ended; `codes` by the habit that cost most. */
+const After = z.strictObject({
+  found: line,
+  wrong: line,
+  shown: line,
+  notSeen: line,
+  missed: line,
+  /** The claim was outside the page's map of the hop. */
+  outside: line,
+  codes: z._default(z.record(z.string().check(z.regex(/^[A-Z]{2,8}-[A-Z]{2,10}(-[A-Z]{2,10})?$|^HINTS$/)), line), {}),
+});
+
+const Hop = z.strictObject({
+  anchor: Spot,
+  target: Spot,
+  ways: list(Way, 1, 6),
+  steps: list(Step, 1, 20),
+  /** A row for each leg of the first way: where to look, what it looks like, the line itself. */
+  hints: list(list(line, 3, 3), 1, 11),
+  after: After,
+});
+
+const aid = z._default(z.enum(["free", "priced", "off"]), "off");
+const Aids = z.strictObject({
+  ring: aid,
+  compass: aid,
+  limits: aid,
+  asInInstrument: aid,
+  carry: aid,
+  trail: aid,
+  hints: aid,
+});
+
+/** Points for one, two and three stars, or the most claims that still earn one, two and three. */
+const Pass = z.union([
+  z.strictObject({ points: z.tuple([whole(1, 100), whole(1, 100), whole(1, 100)]) }),
+  z.strictObject({ claims: z.tuple([whole(1, 3), whole(1, 3), whole(1, 3)]) }),
+]);
+
+export const LessonSchema = z.strictObject({
+  format: z.literal(1),
+  id: z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/), z.maxLength(40)),
+  title: text(1, 60),
+  /** The part of the course, and the lesson's place in it. */
+  part: whole(1, 9),
+  number: whole(1, 99),
+  of: whole(1, 99),
+  /** How long it takes. */
+  minutes: whole(1, 60),
+  skills: list(z.enum(SKILLS), 1, 5),
+  /** The real sky, or an invented one from a seed word. */
+  sky: z.union([
+    z.literal("catalogue"),
+    z.strictObject({ practice: z.string().check(z.regex(/^[a-z][a-z0-9-]{0,31}$/)) }),
+  ]),
+  place: z.strictObject({
+    name: text(1, 60),
+    latDeg: within(-90, 90),
+    lonDeg: within(-180, 180),
+    heightM: within(-500, 9000),
+    skyMagPerArcsec2: within(15, 22.2),
+  }),
+  /** UTC, such as 2027-08-31T21:00:00Z. */
+  time: z.iso.datetime(),
+  /** Guided, completion, problem, memory. */
+  level: z.enum(["G", "C", "P", "M"]),
+  gear: z.strictObject({
+    mount: z.enum(["altazimuth", "equatorial"]),
+    stance: z.enum(["upright", "withEyepiece"]),
+    /** Every instrument at hand, by growing power. */
+    use: list(gearId, 1, 8),
+    /** The one to hop with: all lengths are counted in its field. */
+    hopping: gearId,
+    /** The one to claim in. */
+    claim: gearId,
+    /** Finder against telescope, degrees on the two axes. */
+    finderOffDeg: z._default(z.tuple([within(-3, 3), within(-3, 3)]), [0, 0]),
+  }),
+  aids: Aids,
+  weights: z.strictObject({ directness: whole(0, 100), pins: whole(0, 100), care: whole(0, 100) }),
+  /** Whether the sky moves on while the learner hops. */
+  drift: z._default(z.boolean(), false),
+  briefing: list(text(1, 120), 1, 3),
+  stages: list(z.strictObject({ hop: Hop }), 1, 6),
+  pass: Pass,
+  /** Said in the report; a line whose {value} is missing is left out. */
+  afterwards: list(line, 0, 6),
+});
