@@ -2,7 +2,6 @@
 import { masFromDir } from "#core/celestial/vector.ts";
 import type { AttemptRecord, Dir } from "#core/seams/index.ts";
 import { judgeClaim } from "#core/session/claim.ts";
-import { gearAt } from "./path.ts";
 import { sampleAt } from "./rests.ts";
 
 export type JudgedClaim = {
@@ -15,10 +14,12 @@ export type JudgedClaim = {
 /** Claims in order, up to the first right one; claims before the anchor was confirmed do not exist. */
 export function judgedClaims(record: AttemptRecord, dirs: readonly Dir[]): JudgedClaim[] {
   const claims: JudgedClaim[] = [];
+  let gear = record.compiled.spec.gear[0] ?? "";
   for (const event of record.events) {
+    if (event.kind === "use" || event.kind === "eyepiece") gear = event.gear;
     if (event.kind !== "claim" || dirs.length === 0) continue;
     const place = dirs[sampleAt(record, event.tMs)]!;
-    const verdict = judgeClaim(record.compiled, masFromDir(place), event.says, gearAt(record, event.tMs));
+    const verdict = judgeClaim(record.compiled, masFromDir(place), event.says, gear);
     if (verdict.verdict === "notAllowed") continue;
     const right = verdict.verdict === "right";
     claims.push({ atMs: event.tMs, says: event.says, right, place });
