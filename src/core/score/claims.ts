@@ -3,6 +3,7 @@ import { masFromDir } from "#core/celestial/vector.ts";
 import type { AttemptRecord, Dir } from "#core/seams/index.ts";
 import { judgeClaim } from "#core/session/claim.ts";
 import { sampleAt } from "./rests.ts";
+import { PRICE } from "./rules.ts";
 
 export type JudgedClaim = {
   readonly atMs: number;
@@ -11,7 +12,7 @@ export type JudgedClaim = {
   readonly place: Dir;
 };
 
-/** Claims in order, up to the first right one; claims before the anchor was confirmed do not exist. */
+/** Claims in order, up to the first right or the third wrong one; claims before the anchor was confirmed do not exist. */
 export function judgedClaims(record: AttemptRecord, dirs: readonly Dir[]): JudgedClaim[] {
   const claims: JudgedClaim[] = [];
   let gear = record.compiled.spec.gear[0] ?? "";
@@ -23,7 +24,7 @@ export function judgedClaims(record: AttemptRecord, dirs: readonly Dir[]): Judge
     if (verdict.verdict === "notAllowed") continue;
     const right = verdict.verdict === "right";
     claims.push({ atMs: event.tMs, says: event.says, right, place });
-    if (right) break;
+    if (right || claims.length === PRICE.wrongClaims.length) break;
   }
   return claims;
 }
