@@ -1,0 +1,39 @@
+/** What a sky calls its stars and how it joins them to figures; the catalogue sky and every practice sky give the same shapes. */
+import type { Dir } from "#core/seams/index.ts";
+
+export interface NamedStar {
+  readonly dir: Dir;
+  /** Hipparcos number; absent in a practice sky. */
+  readonly hip?: number;
+  readonly magV: number;
+  /** B-V, mag. */
+  readonly colourBV: number;
+  /** Short, for a chart: Greek letter with its number raised, Latin letter, or Flamsteed number. */
+  readonly label: string;
+  /** The name of its own, where it has one. */
+  readonly proper?: string;
+  /** Letter as data spell it ("gamma2", "q"); absent where the star has a number only. */
+  readonly bayer?: string;
+  readonly flamsteed?: number;
+  /** Abbreviation of the constellation that the designation names. */
+  readonly con?: string;
+}
+/** One straight line of a stick figure, star to star. */
+export interface FigureSegment {
+  readonly from: Dir;
+  readonly to: Dir;
+  /** Abbreviation of the figure that the line belongs to. */
+  readonly figure: string;
+}
+export interface Figure {
+  readonly abbr: string;
+  readonly name: string;
+  /** Where a chart writes the name: mean direction of the figure's stars. */
+  readonly centre: Dir;
+}
+export interface SkyNames {
+  /** Brightest first. */
+  readonly stars: readonly NamedStar[];
+  readonly segments: readonly FigureSegment[];
+  readonly figures: readonly Figure[];
+}
