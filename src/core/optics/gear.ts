@@ -38,7 +38,11 @@ export function checkGear(row: unknown): Gear {
   need(isIn(g.magnification, 1, 600), g.id, "magnification is not within 1 to 600");
   need(isIn(g.fieldDeg, 0.05, 120), g.id, "fieldDeg is not within 0.05 to 120");
   need(isIn(g.clockDeg, -180, 180), g.id, "clockDeg is not within -180 to 180");
-  need(isIn(g.obstructionMm, 0, (g.apertureMm as number) / 2), g.id, "obstructionMm is not within 0 to half the aperture");
+  need(
+    isIn(g.obstructionMm, 0, (g.apertureMm as number) / 2),
+    g.id,
+    "obstructionMm is not within 0 to half the aperture",
+  );
   need(isIn(g.transmission, 0.1, 1), g.id, "transmission is not within 0.1 to 1");
   need(isIn(g.plainLimitMag, 0, FAINTEST_MAG), g.id, `plainLimitMag is not within 0 to ${FAINTEST_MAG}`);
   need(g.eyes === 1 || g.eyes === 2, g.id, "eyes is neither 1 nor 2");
