@@ -1,0 +1,118 @@
+/** Loads files by name: a few at a time, the most urgent first, each once however many ask, dropped when nobody waits any more. */
+import { DataFileError } from "#core/seams/errors.ts";
+
+export type FetchFile = (name: string, signal: AbortSignal) => Promise<ArrayBuffer>;
+export type FileLoader = {
+  /**
+   * Resolves when the file is loaded and `accept` took it. Rejects with a DataFileError that names the file, or with the
+   * signal's reason. A file that failed fails again at once until `forgetFailures`.
+   */
+  readonly load: (name: string, priority: number, signal: AbortSignal) => Promise<void>;
+  readonly failures: () => readonly DataFileError[];
+  readonly forgetFailures: () => void;
+};
+
+type Waiter = { readonly priority: number; readonly resolve: () => void; readonly reject: (reason: unknown) => void };
+type Job = { readonly name: string; readonly waiters: Set<Waiter>; readonly abort: AbortController; started: boolean };
+
+/** At most `atOnce` fetches under way. `accept` gets the bytes and throws a DataFileError where they are no good. */
+export function createFileLoader(
+  fetchFile: FetchFile,
+  accept: (name: string, bytes: ArrayBuffer) => void,
+  atOnce: number,
+): FileLoader {
+  const jobs = new Map<string, Job>();
+  const failed = new Map<string, DataFileError>();
+  let underWay = 0;
+
+  const pump = () => {
+    while (underWay < atOnce) {
+      const next = mostUrgent(jobs);
+      if (!next) return;
+      next.started = true;
+      underWay += 1;
+      void run(next);
+    }
+  };
+  const run = async (job: Job) => {
+    let error: unknown;
+    try {
+      const bytes = await fetchFile(job.name, job.abort.signal);
+      if (!job.abort.signal.aborted) accept(job.name, bytes);
+    } catch (thrown) {
+      error = asDataFileError(job.name, thrown);
+    }
+    underWay -= 1;
+    settle(job, error);
+    pump();
+  };
+  const settle = (job: Job, error: unknown) => {
+    if (jobs.get(job.name) !== job) return;
+    jobs.delete(job.name);
+    if (error instanceof DataFileError) failed.set(job.name, error);
+    for (const waiter of job.waiters) {
+      if (error) waiter.reject(error);
+      else waiter.resolve();
+    }
+  };
+  const leave = (job: Job, waiter: Waiter) => {
+    job.waiters.delete(waiter);
+    if (job.waiters.size > 0 || jobs.get(job.name) !== job) return;
+    jobs.delete(job.name);
+    job.abort.abort();
+  };
+
+  return {
+    load(name, priority, signal) {
+      if (signal.aborted) return Promise.reject(signal.reason);
+      const failure = failed.get(name);
+      if (failure) return Promise.reject(failure);
+      const job = jobs.get(name) ?? { name, waiters: new Set<Waiter>(), abort: new AbortController(), started: false };
+      jobs.set(name, job);
+      return new Promise((resolve, reject) => {
+        const end = () => signal.removeEventListener("abort", onAbort);
+        const waiter: Waiter = {
+          priority,
+          resolve: () => {
+            end();
+            resolve();
+          },
+          reject: (reason) => {
+            end();
+            reject(reason);
+          },
+        };
+        const onAbort = () => {
+          leave(job, waiter);
+          waiter.reject(signal.reason);
+        };
+        job.waiters.add(waiter);
+        signal.addEventListener("abort", onAbort);
+        pump();
+      });
+    },
+    failures: () => [...failed.values()],
+    forgetFailures: () => failed.clear(),
+  };
+}
+
+/** The waiting job that somebody wants most; among equals the one that came first. */
+function mostUrgent(jobs: ReadonlyMap<string, Job>): Job | undefined {
+  let best: Job | undefined;
+  let bestPriority = Number.POSITIVE_INFINITY;
+  for (const job of jobs.values()) {
+    if (job.started) continue;
+    for (const { priority } of job.waiters) {
+      if (best && priority >= bestPriority) continue;
+      best = job;
+      bestPriority = priority;
+    }
+  }
+  return best;
+}
+
+function asDataFileError(name: string, thrown: unknown): unknown {
+  if (thrown instanceof DataFileError) return thrown;
+  const what = thrown instanceof Error ? thrown.message : String(thrown);
+  return new DataFileError(`${name} could not be loaded: ${what}`, "Check the connection and try again.");
+}
