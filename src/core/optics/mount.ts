@@ -49,6 +49,8 @@ export function clampAxis2(mount: MountKind, axis2Rad: number): number {
 /** Axis 1 within one turn: [0, 2 pi) for azimuth, (-pi, pi] for hour angle. */
 export function wrapAxis1(mount: MountKind, axis1Rad: number): number {
   const turn = axis1Rad - TWO_PI * Math.floor(axis1Rad / TWO_PI);
+  // A hair below zero comes out as a whole turn.
+  if (turn >= TWO_PI) return 0;
   return mount === "equatorial" && turn > Math.PI ? turn - TWO_PI : turn;
 }
 
