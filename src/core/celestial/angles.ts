@@ -10,10 +10,10 @@ const SEXAGESIMAL = (first: string) =>
 const HOURS = SEXAGESIMAL("h");
 const DEGREES = SEXAGESIMAL(String.raw`[d\u00b0]`);
 const COLONS = new RegExp(String.raw`^${SIGN}${NUMBER}\s*:\s*${NUMBER}(?:\s*:\s*${NUMBER})?$`);
-const PLAIN = new RegExp(String.raw`^${SIGN}${NUMBER}$`);
+const PLAIN = new RegExp(`^${SIGN}${NUMBER}$`);
 
 /** Value of a match of sign, whole, minutes, seconds; null where minutes or seconds reach 60 or a part before the last has a fraction. */
-function valueOf(match: RegExpExecArray | null): number | null {
+function readMatch(match: RegExpExecArray | null): number | null {
   if (!match) return null;
   const [, sign, whole = "0", minutes, seconds] = match;
   const m = Number(minutes ?? 0);
@@ -31,7 +31,7 @@ function valueOf(match: RegExpExecArray | null): number | null {
  */
 export function parseAngleDeg(text: string): number | null {
   const t = text.trim();
-  return valueOf(PLAIN.exec(t)) ?? valueOf(DEGREES.exec(t)) ?? valueOf(COLONS.exec(t));
+  return readMatch(PLAIN.exec(t)) ?? readMatch(DEGREES.exec(t)) ?? readMatch(COLONS.exec(t));
 }
 
 /**
@@ -40,8 +40,8 @@ export function parseAngleDeg(text: string): number | null {
  */
 export function parseRaDeg(text: string): number | null {
   const t = text.trim();
-  const hours = valueOf(HOURS.exec(t)) ?? valueOf(COLONS.exec(t));
-  const deg = hours !== null ? hours * 15 : (valueOf(PLAIN.exec(t)) ?? valueOf(DEGREES.exec(t)));
+  const hours = readMatch(HOURS.exec(t)) ?? readMatch(COLONS.exec(t));
+  const deg = hours !== null ? hours * 15 : (readMatch(PLAIN.exec(t)) ?? readMatch(DEGREES.exec(t)));
   return deg !== null && deg >= 0 && deg < 360 ? deg + 0 : null;
 }
 

@@ -7,7 +7,7 @@ import type { Dir, Mat3 } from "#core/seams/index.ts";
 import { exactAtan2, exactCos, exactSin } from "./exactMath.ts";
 import { mulMat, mulMatVec, rotationAbout } from "./matrix.ts";
 import { astroTime } from "./time.ts";
-import { DEG, TWO_PI } from "./vector.ts";
+import { DEG, turnOf } from "./vector.ts";
 
 /** Latitude north and longitude east positive. */
 export type Site = { readonly latDeg: number; readonly lonDeg: number; readonly heightM: number };
@@ -58,8 +58,7 @@ export function dirFromHourAngle(e: Mat3, hourAngleRad: number, decRad: number):
 /** Altitude and azimuth (from north by east, [0, 2 pi)) of an ICRS direction; `h` from horizonFromIcrs. */
 export function altAzFromDir(h: Mat3, dir: Dir): { altRad: number; azRad: number } {
   const [north, west, up] = mulMatVec(h, dir);
-  const az = exactAtan2(-west, north);
-  return { altRad: exactAtan2(up, Math.sqrt(north * north + west * west)), azRad: az < 0 ? az + TWO_PI : az + 0 };
+  return { altRad: exactAtan2(up, Math.sqrt(north * north + west * west)), azRad: turnOf(exactAtan2(-west, north)) };
 }
 
 /** ICRS direction of an altitude and azimuth (from north by east). */

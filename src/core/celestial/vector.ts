@@ -26,7 +26,7 @@ export function radecFromDir(dir: Dir, out: RaDec = { raRad: 0, decRad: 0 }): Ra
 }
 
 /** An angle of (-2 pi, 2 pi) brought to [0, 2 pi). */
-function turnOf(angleRad: number): number {
+export function turnOf(angleRad: number): number {
   const positive = angleRad < 0 ? angleRad + TWO_PI : angleRad + 0;
   return positive < TWO_PI ? positive : 0;
 }
