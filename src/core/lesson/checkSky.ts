@@ -1,0 +1,149 @@
+/** Checks against the sky: names, ways and their legs, darkness, altitude, and whether the instruments show what they must. */
+import { moonDir, sunDir } from "#core/celestial/bodies.ts";
+import { altAzFromDir, horizonFromIcrs } from "#core/celestial/frames.ts";
+import { DEG, separationRad } from "#core/celestial/vector.ts";
+import { GEAR } from "#core/optics/gear.ts";
+import type { Dir, GearId, Seeing } from "#core/seams/index.ts";
+import { type Finding, type FindingCode, finding } from "./findings.ts";
+import type { Path, Places } from "./locate.ts";
+import type { FoundSpot, Lookups, SkyLookup } from "./lookups.ts";
+import { nearestWord } from "./nearestWord.ts";
+import { findSpot, spotName, spotsOf } from "./spots.ts";
+import type { Lesson, LessonHop } from "./types.ts";
+
+/** Degrees below which the Sun must stand, and should. */
+const SUN = { mustDeg: -12, shouldDeg: -15 } as const;
+const ALTITUDE = { leastDeg: 20, mostDeg: 85 } as const;
+/** A leg is at most this share of the hopping field, so that the old mark and the new one can share it. */
+const LONGEST_LEG_FIELDS = 0.75;
+/** A mark stands at the anchor or target if it lies this near. */
+const SAME_PLACE_DEG = 1 / 60;
+
+interface Scene {
+  readonly lesson: Lesson;
+  readonly sky: SkyLookup;
+  readonly seeing: Seeing;
+  readonly altitudeDeg: (dir: Dir) => number;
+  readonly report: (code: FindingCode, path: Path, message: string, hint?: string) => void;
+}
+
+const deg = (value: number) => `${value.toFixed(1)} degrees`;
+const apartDeg = (a: Dir, b: Dir) => separationRad(a, b) / DEG;
+
+function checkNight({ lesson, altitudeDeg, report }: Scene): void {
+  const utcMs = Date.parse(lesson.time);
+  const sunDeg = altitudeDeg(sunDir(utcMs));
+  const where = `the Sun stands ${deg(sunDeg)} high at ${lesson.time}`;
+  if (sunDeg > SUN.mustDeg) report("FW028", ["time"], where);
+  else if (sunDeg > SUN.shouldDeg) report("FW029", ["time"], where);
+  const moonDeg = altitudeDeg(moonDir(lesson.place, utcMs));
+  if (moonDeg > 0) report("FW042", ["time"], `the Moon stands ${deg(moonDeg)} high`);
+}
+
+/** Places of all spots of a hop by their name; unknown ones are reported, each once. */
+function findAll(
+  { sky, report, altitudeDeg }: Scene,
+  hop: LessonHop,
+  at: (path: Path) => Path,
+): Map<string, FoundSpot> {
+  const found = new Map<string, FoundSpot>();
+  const told = new Set<string>();
+  for (const { spot, path } of spotsOf(hop)) {
+    const name = spotName(spot);
+    if (found.has(name) || told.has(name)) continue;
+    told.add(name);
+    const place = findSpot(spot, sky);
+    if (!place) {
+      const near = nearestWord(name, sky.names());
+      report("FW022", at(path), `this sky has no "${name}"`, near && `Did you mean "${near}"?`);
+      continue;
+    }
+    found.set(name, place);
+    const high = altitudeDeg(place.dir);
+    if (high < ALTITUDE.leastDeg || high > ALTITUDE.mostDeg)
+      report("FW030", at(path), `${name} stands ${deg(high)} high`);
+  }
+  return found;
+}
+
+/** Shown by a stare in this instrument: stars by their limit, objects by their band; places without a magnitude pass. */
+function isShown(spot: FoundSpot, gear: GearId, seeing: Seeing): boolean {
+  if (spot.object) return seeing.object(spot.object.id, gear).band !== "not";
+  return spot.magV === undefined || spot.magV * 1000 <= seeing.star(spot.dir, spot.colourBV, gear).avertedMilliMag;
+}
+
+function checkWays(
+  scene: Scene,
+  hop: LessonHop,
+  found: ReadonlyMap<string, FoundSpot>,
+  at: (path: Path) => Path,
+): void {
+  const { lesson, report, seeing } = scene;
+  const field = GEAR.get(lesson.gear.hopping)!.fieldDeg;
+  const anchor = found.get(spotName(hop.anchor));
+  const target = found.get(spotName(hop.target));
+  hop.ways.forEach(({ name, marks }, w) => {
+    const places = marks.map((mark) => found.get(spotName(mark)));
+    const isAt = (place: FoundSpot | undefined, end: FoundSpot | undefined) =>
+      !place || !end || apartDeg(place.dir, end.dir) < SAME_PLACE_DEG;
+    if (!isAt(places[0], anchor))
+      report("FW024", at(["ways", w, "marks", 0]), `way "${name}" starts at ${spotName(marks[0]!)}`);
+    const last = marks.length - 1;
+    if (!isAt(places[last], target))
+      report("FW025", at(["ways", w, "marks", last]), `way "${name}" ends at ${spotName(marks[last]!)}`);
+    places.forEach((place, m) => {
+      const before = places[m - 1];
+      if (!place) return;
+      const path = at(["ways", w, "marks", m]);
+      if (m > 0 && m < last && !isShown(place, lesson.gear.hopping, seeing))
+        report("FW033", path, `${lesson.gear.hopping} does not show ${place.name}`);
+      const leg = before ? apartDeg(before.dir, place.dir) : 0;
+      if (leg > LONGEST_LEG_FIELDS * field)
+        report(
+          "FW026",
+          path,
+          `${deg(leg)} from ${before!.name}; three quarters of the field are ${deg(LONGEST_LEG_FIELDS * field)}`,
+        );
+    });
+  });
+}
+
+function checkEnds(
+  { lesson, report, seeing }: Scene,
+  hop: LessonHop,
+  found: ReadonlyMap<string, FoundSpot>,
+  at: (path: Path) => Path,
+): void {
+  const anchor = found.get(spotName(hop.anchor));
+  const first = lesson.gear.use[0]!;
+  if (anchor && !isShown(anchor, first, seeing))
+    report("FW031", at(["anchor"]), `${first} does not show ${anchor.name}`);
+  const target = found.get(spotName(hop.target));
+  if (!target) return;
+  if (!target.object) report("FW023", at(["target"]), `${target.name} is a place or a star`);
+  else if (!isShown(target, lesson.gear.claim, seeing))
+    report("FW032", at(["target"]), `${lesson.gear.claim} does not show ${target.name}`);
+}
+
+/** Wants a lesson whose instruments are all known. */
+export function checkSky(file: string, lesson: Lesson, places: Places, lookups: Lookups): Finding[] {
+  const findings: Finding[] = [];
+  const horizon = horizonFromIcrs(lesson.place, Date.parse(lesson.time));
+  const scene: Scene = {
+    lesson,
+    sky: lookups.sky(lesson.sky),
+    seeing: lookups.seeing(lesson),
+    altitudeDeg: (dir) => altAzFromDir(horizon, dir).altRad / DEG,
+    report: (code, path, message, hint) => {
+      findings.push(finding(file, code, places.value(path), message, hint));
+    },
+  };
+  checkNight(scene);
+  lesson.stages.forEach(({ hop }, s) => {
+    const at = (path: Path): Path => ["stages", s, "hop", ...path];
+    const found = findAll(scene, hop, at);
+    checkWays(scene, hop, found, at);
+    checkEnds(scene, hop, found, at);
+  });
+  return findings;
+}
