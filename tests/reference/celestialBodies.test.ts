@@ -10,12 +10,15 @@ type Row = { body: BodyName; utc: string; ra: number; dec: number; ra_j2000: num
 describe("Sun, Moon and planets against full theories", () => {
   const { cases } = readTable<Row>("planets");
 
+  // 30": astronomy-engine cuts its series short (Saturn, Uranus, Neptune 20"). The Sun is better; the Moon moves 0.55" per
+  // second of Delta T, of which no two models agree in 2040.
+  const limit = (c: Row) => ({ sun: 2, moon: 10 })[c.body as string] ?? 30;
+
   it("gives astrometric places in ICRS", () => {
-    // 30": astronomy-engine cuts its series short (Saturn and Uranus 20"); the Moon moves 0.55" per second of Delta T.
     expectAllWithin(
       cases,
       (c) => separationArcsec(bodyDir(c.body, Date.parse(c.utc)), dirDeg(c.ra_j2000, c.dec_j2000)),
-      30,
+      limit,
     );
   });
 
@@ -26,7 +29,7 @@ describe("Sun, Moon and planets against full theories", () => {
         const utcMs = Date.parse(c.utc);
         return separationArcsec(apparentOfDate(bodyDir(c.body, utcMs), utcMs), dirDeg(c.ra, c.dec));
       },
-      30,
+      limit,
     );
   });
 });

@@ -1,6 +1,7 @@
 /**
  * Sun, Moon and planets as directions in ICRS: astrometric places (light time only), which is where they stand among stars
- * drawn without aberration. Series of astronomy-engine: within 0.5' of the full theories.
+ * drawn without aberration. Series of astronomy-engine: within 0.5' of the full theories. Whatever decides must
+ * round these first (the engine's own sine is in them).
  */
 import { Body, GeoMoon, GeoVector, HelioState, Observer, ObserverVector, type Vector } from "astronomy-engine";
 import type { Dir } from "#core/seams/index.ts";

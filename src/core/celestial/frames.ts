@@ -1,6 +1,7 @@
 /**
  * Rotations between the frames of the sky, row-major: `out = m · v`. ICRS is taken as the mean equator and equinox of J2000
- * (0.02" apart). Aberration (at most 21") is left out throughout.
+ * (0.02" apart). Aberration (at most 21") is left out throughout. What depends on time comes from astronomy-engine and so
+ * through the engine's own sine: whatever decides must round it first.
  */
 import { Observer, Rotation_EQJ_HOR, type RotationMatrix } from "astronomy-engine";
 import type { Dir, Mat3 } from "#core/seams/index.ts";

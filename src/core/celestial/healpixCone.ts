@@ -4,6 +4,8 @@ import { exactCos, exactSin } from "./exactMath.ts";
 import { MAX_ORDER, placeOfPixel } from "./healpixPixel.ts";
 
 const scratch = new Float64Array(3);
+/** How many pixels are written so far: emptying the array first would throw its store away. */
+let found = 0;
 
 /** Cosine and sine of the radius of a circle about the centre that holds any pixel of the order: the one whose corner touches |z| = 2/3. */
 const REACH = Array.from({ length: MAX_ORDER + 1 }, (_, order) => {
@@ -17,13 +19,14 @@ const REACH = Array.from({ length: MAX_ORDER + 1 }, (_, order) => {
 
 /**
  * Every pixel that touches the cone, in rising order, and perhaps a few beside it; never one too few. Written into `out`
- * where given (emptied first): then nothing is allocated.
+ * where given (in place of what it held): then nothing is allocated.
  */
 export function pixelsInCone(order: number, centre: Dir, radiusRad: number, out: number[] = []): number[] {
-  out.length = 0;
+  found = 0;
   const cos = exactCos(Math.min(radiusRad, Math.PI));
   const sin = exactSin(Math.min(radiusRad, Math.PI));
   for (let face = 0; face < 12; face++) descend(0, face, order, centre, cos, sin, out);
+  if (out.length !== found) out.length = found;
   return out;
 }
 
@@ -45,7 +48,7 @@ function descend(
     if (facing < cos * reach.cos - sin * reach.sin - 1e-12) return;
   }
   if (level === order) {
-    out.push(pixel);
+    out[found++] = pixel;
     return;
   }
   for (let child = 0; child < 4; child++) descend(level + 1, pixel * 4 + child, order, centre, cos, sin, out);
