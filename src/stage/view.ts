@@ -59,8 +59,6 @@ export interface FieldView {
   /** By how much the field stop has opened, CSS px (a right claim opens it to 12). */
   readonly stopOpenCssPx: number;
   readonly lines: readonly FieldLine[];
-  /** Changes whenever `lines` does. */
-  readonly linesVersion: number;
   /** 0 .. 1. */
   readonly linesAlpha: number;
 }

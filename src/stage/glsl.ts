@@ -1,0 +1,50 @@
+/** Shader text that several layers share, and the one way to make a program of it. */
+import { GlProgram } from "pixi.js";
+
+/** Uniforms of `frame.ts`. Directions are row vectors: the matrices arrive row by row. */
+export const FRAME = `
+uniform mat3 uView;
+uniform vec4 uField;
+uniform vec4 uStop;
+uniform vec4 uLook;
+uniform vec4 uLamp;
+`;
+
+/** The two projections of core/celestial/projection.ts; w <= 0 is off the map. */
+export const PROJECT = `
+vec3 viewOf(vec3 icrs) { return icrs * uView; }
+float planeDivisor(vec3 v) { return uLook.z > .5 ? .5 * (1. + v.z) : v.z; }
+vec2 windowOf(vec3 v) { return uField.xy + v.xy / planeDivisor(v) * uField.z; }
+vec4 clipOf(vec2 window) { return vec4(window / uField.w - 1., 0., 1.); }
+const vec4 NOWHERE = vec4(3., 3., 0., 1.);
+`;
+
+/** How much of the field's light is seen at a distance from the centre: soft stop, rim, and what runs on past the rim. */
+export const THROUGH = `
+float through(float r) {
+  float inside = 1. - .95 * clamp((r - uStop.x + uStop.y) / uStop.y, 0., 1.);
+  float past = uStop.w > 0. && r > uStop.z ? .5 * clamp(1. - (r - uStop.z) / uStop.w, 0., 1.) : 0.;
+  return (r < uStop.x ? inside : past) * uLook.w;
+}
+`;
+
+/** Tint of a light under the lamp in use: red or amber by its brightness alone. */
+export const TONE = `
+vec3 toneOf(vec3 tint) {
+  float grey = dot(tint, vec3(.3, .5, .2));
+  return uLamp.w > .5 ? uLamp.rgb * pow(grey, .8) : tint;
+}
+`;
+
+/** Half a step of the display's 256, spread so that slow gradients show no rings (Jimenez 2014, interleaved gradient noise). */
+export const DITHER = `
+float dither() { return (fract(52.9829189 * fract(dot(gl_FragCoord.xy, vec2(.06711056, .00583715)))) - .5) / 255.; }
+`;
+
+/** @param parts - pieces above and the body, in order */
+export const programOf = (name: string, vertex: readonly string[], fragment: readonly string[]): GlProgram =>
+  GlProgram.from({
+    name,
+    vertex: `#version 300 es\nprecision highp float;\n${vertex.join("")}`,
+    fragment: `#version 300 es\nprecision highp float;\nout vec4 outColour;\n${fragment.join("")}`,
+  });

@@ -1,0 +1,13 @@
+export { NoPictureError } from "./renderer.ts";
+export { createStage, type Pixels, type Stage, type StageEvents } from "./stage.ts";
+export type {
+  FieldHorizon,
+  FieldLine,
+  FieldObject,
+  FieldView,
+  Lamp,
+  Reticle,
+  Rgb,
+  StageLayout,
+  ViewProjection,
+} from "./view.ts";

@@ -1,0 +1,135 @@
+/** The field as a picture: one square canvas, drawn once for each call, rebuilt from state when the context comes back. */
+import type { WebGLRenderer } from "pixi.js";
+import { type BarrelLayer, createBarrelLayer, drawCeiling, drawRim, drawSky } from "./barrelLayer.ts";
+import { createFrameGroup, type Frame, fillFrame } from "./frame.ts";
+import { createHorizonLayer, drawGround, drawOpenSky, type HorizonLayer } from "./horizonLayer.ts";
+import { createLineLayer, drawMarks, type LineLayer } from "./lineLayer.ts";
+import { createObjectLayer, drawObjects, type ObjectLayer } from "./objectLayer.ts";
+import { TABLE, tokenColour } from "./palette.ts";
+import { createRenderer } from "./renderer.ts";
+import { createRingGeometry } from "./rings.ts";
+import { createStarLayer, drawStars, type StarLayer } from "./starLayer.ts";
+import { createPackedStars } from "./starPack.ts";
+import type { FieldView, StageLayout } from "./view.ts";
+
+export interface StageEvents {
+  /** The graphics processor has gone; nothing is drawn until it is back. */
+  readonly onContextLost?: () => void;
+  /** It is back, and the last view is drawn again. */
+  readonly onContextRestored?: () => void;
+}
+/** A picture read back: rows from the lowest upwards, red, green, blue, alpha. */
+export interface Pixels {
+  readonly width: number;
+  readonly height: number;
+  readonly rgba: Uint8Array;
+}
+export interface Stage {
+  /** Draws a view, once. The view may be the same object each time, written anew. Does nothing while the context is lost. */
+  draw(view: FieldView): void;
+  /** Sizes the canvas; to be called again when the window or its `devicePixelRatio` changes. Draws the last view again. */
+  resize(layout: StageLayout): void;
+  /** Draws the last view and reads the whole picture back in the same task. Slow: for tests and stills. */
+  readPixels(): Pixels;
+  destroy(): void;
+}
+interface Layers {
+  readonly barrel: BarrelLayer;
+  readonly horizon: HorizonLayer;
+  readonly stars: StarLayer;
+  readonly objects: ObjectLayer;
+  readonly marks: LineLayer;
+}
+type MutableFrame = { -readonly [K in keyof Frame]: Frame[K] };
+
+const COLOUR_BUFFER = 0x4000;
+
+const createLayers = (frame: Frame, packed = createPackedStars()): Layers => {
+  const rings = createRingGeometry();
+  return {
+    barrel: createBarrelLayer(frame, rings),
+    horizon: createHorizonLayer(frame, rings),
+    stars: createStarLayer(frame, packed),
+    objects: createObjectLayer(frame),
+    marks: createLineLayer(frame, rings),
+  };
+};
+
+const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: FieldView, layout: StageLayout): void => {
+  if (view.horizon) drawOpenSky(gpu, layers.horizon, frame, view, view.horizon);
+  else drawSky(gpu, layers.barrel, frame, view);
+  drawObjects(gpu, layers.objects, view);
+  drawStars(gpu, layers.stars, view);
+  if (view.horizon) drawGround(gpu, layers.horizon, frame);
+  drawMarks(gpu, layers.marks, frame, view, layout);
+  drawCeiling(gpu, layers.barrel, frame, view);
+  drawRim(gpu, layers.barrel, frame, view, layout);
+};
+
+/**
+ * Makes a stage on a canvas that has no context yet.
+ * @throws NoPictureError where the browser has no WebGL 2
+ */
+export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents = {}): Promise<Stage> => {
+  const renderer = await createRenderer(canvas);
+  const frame: MutableFrame = {
+    group: createFrameGroup(),
+    sidePx: 0,
+    stopPx: 0,
+    rimOuterPx: 0,
+    spillPx: 0,
+    pxPerCssPx: 1,
+  };
+  let layers = createLayers(frame);
+  let layout: StageLayout | null = null;
+  let lastView: FieldView | null = null;
+  const clearColor: [number, number, number, number] = [0, 0, 0, 1];
+  const bound = { target: renderer.view.renderTarget, clear: COLOUR_BUFFER, clearColor };
+
+  const draw = (view: FieldView): void => {
+    lastView = view;
+    if (!layout || renderer.context.isLost) return;
+    fillFrame(frame, view, layout);
+    tokenColour(TABLE, view, clearColor);
+    renderer.renderTarget.bind(bound);
+    drawLayers(renderer, layers, frame, view, layout);
+  };
+  const onLost = (event: Event): void => {
+    event.preventDefault();
+    events.onContextLost?.();
+  };
+  // Pixi's own handler, added before this one, has by now reset its systems; what it cannot know is made anew here.
+  const onRestored = (): void => {
+    layers = createLayers(frame, layers.stars.packed);
+    if (lastView) draw(lastView);
+    events.onContextRestored?.();
+  };
+  canvas.addEventListener("webglcontextlost", onLost);
+  canvas.addEventListener("webglcontextrestored", onRestored);
+
+  return {
+    draw,
+    resize(next) {
+      layout = next;
+      const side = Math.round(next.canvasCssPx * next.devicePixelRatio);
+      renderer.resize(side, side, 1);
+      canvas.style.width = `${next.canvasCssPx}px`;
+      canvas.style.height = `${next.canvasCssPx}px`;
+      if (lastView) draw(lastView);
+    },
+    readPixels() {
+      if (lastView) draw(lastView);
+      const { gl } = renderer;
+      const { width, height } = canvas;
+      const rgba = new Uint8Array(width * height * 4);
+      gl.readPixels(0, 0, width, height, gl.RGBA, gl.UNSIGNED_BYTE, rgba);
+      return { width, height, rgba };
+    },
+    destroy() {
+      canvas.removeEventListener("webglcontextlost", onLost);
+      canvas.removeEventListener("webglcontextrestored", onRestored);
+      lastView = null;
+      renderer.destroy();
+    },
+  };
+};

@@ -1,0 +1,58 @@
+/** The stage alone on a page, with handles for the specs: views come in as plain values, pictures go out as text. */
+import { createStage, type FieldView, type Stage, type StageLayout } from "../../../src/stage/index.ts";
+import { runBench } from "./bench.ts";
+import { blockOf, LAYOUT, PLAIN_VIEW, type TestStar } from "./scene.ts";
+
+export type SceneSpec = Partial<Omit<FieldView, "blocks">> & { readonly stars?: readonly TestStar[] };
+
+const canvas = document.querySelector("canvas")!;
+const events: string[] = [];
+const violations: string[] = [];
+let stage: Stage;
+let version = 0;
+
+const viewOf = (spec: SceneSpec): FieldView => {
+  const { stars = [], ...rest } = spec;
+  version += 1;
+  return { ...PLAIN_VIEW, blocks: [blockOf(stars)], blocksVersion: version, objectsVersion: version, ...rest };
+};
+const toText = (bytes: Uint8Array): string => {
+  let text = "";
+  for (let i = 0; i < bytes.length; i += 8192) text += String.fromCharCode(...bytes.subarray(i, i + 8192));
+  return btoa(text);
+};
+const nextEvent = (type: string) =>
+  new Promise<void>((resolve) => canvas.addEventListener(type, () => setTimeout(resolve, 0), { once: true }));
+
+const handles = {
+  events,
+  violations,
+  async start(layout: StageLayout = LAYOUT) {
+    stage = await createStage(canvas, {
+      onContextLost: () => events.push("lost"),
+      onContextRestored: () => events.push("restored"),
+    });
+    stage.resize(layout);
+  },
+  resize: (layout: StageLayout) => stage.resize(layout),
+  draw: (spec: SceneSpec) => stage.draw(viewOf(spec)),
+  /** The last view, base64 of its rows from the lowest upwards. */
+  pixels() {
+    const { width, height, rgba } = stage.readPixels();
+    return { width, height, rgba: toText(rgba) };
+  },
+  /** Takes the context away and gives it back, as a driver does; resolves when the stage has drawn again. */
+  async loseAndRestore() {
+    const extension = canvas.getContext("webgl2")!.getExtension("WEBGL_lose_context")!;
+    const lost = nextEvent("webglcontextlost");
+    extension.loseContext();
+    await lost;
+    const restored = nextEvent("webglcontextrestored");
+    extension.restoreContext();
+    await restored;
+  },
+  bench: (options: Parameters<typeof runBench>[1]) => runBench(stage, options),
+};
+export type StagePage = typeof handles;
+document.addEventListener("securitypolicyviolation", (event) => violations.push(event.violatedDirective));
+Object.assign(window, { stagePage: handles });
