@@ -6,16 +6,15 @@ export interface NamedStar {
   /** Hipparcos number; absent in a practice sky. */
   readonly hip?: number;
   readonly magV: number;
-  /** B-V, mag. */
-  readonly colourBV: number;
+  /** B-V, mag, where the sky knows it. */
+  readonly colourBV?: number;
   /** Short, for a chart: Greek letter with its number raised, Latin letter, or Flamsteed number. */
   readonly label: string;
   /** The name of its own, where it has one. */
   readonly proper?: string;
-  /** Letter as data spell it ("gamma2", "q"); absent where the star has a number only. */
-  readonly bayer?: string;
+  /** The number that Flamsteed's list gives it within the constellation. */
   readonly flamsteed?: number;
-  /** Abbreviation of the constellation that the designation names. */
+  /** Abbreviation of the constellation of the designation; a few stars lie beyond its border (2 UMi in Cepheus, 10 UMa in Lynx). */
   readonly con?: string;
 }
 /** One straight line of a stick figure, star to star. */

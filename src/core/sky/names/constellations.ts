@@ -1,0 +1,19 @@
+import table from "#shared/constellations.json";
+
+export interface ConstellationName {
+  readonly abbr: string;
+  readonly name: string;
+  readonly genitive: string;
+}
+
+const BY_ABBR: ReadonlyMap<string, ConstellationName> = new Map(
+  Object.entries(table.constellations).map(([abbr, [name = abbr, genitive = abbr]]) => [
+    abbr,
+    { abbr, name, genitive },
+  ]),
+);
+
+/** The 88 constellations of the International Astronomical Union, by abbreviation. */
+export function constellations(): ReadonlyMap<string, ConstellationName> {
+  return BY_ABBR;
+}
