@@ -14,16 +14,19 @@ export interface FinishedAttempt {
 }
 /** The attempt under way, as far as it was written. */
 export interface RunningAttempt {
+  /** One an attempt: two tabs never write over each other. */
+  readonly id: string;
   readonly lessonId: string;
   readonly seed: number;
   readonly savedAtMs: number;
   readonly recordText: string;
 }
 export interface Store {
-  /** Written every few seconds and at each event worth keeping; never throws, tells by `notice` where it cannot. */
+  /** Written every few seconds and at each event worth keeping; never rejects: where nothing can be kept, `trouble` says why. */
   saveRunning(attempt: RunningAttempt): Promise<void>;
+  /** The latest attempt that was not ended. */
   loadRunning(): Promise<RunningAttempt | null>;
-  clearRunning(): Promise<void>;
+  clearRunning(id: string): Promise<void>;
   /** Append-only, with strict durability. */
   addFinished(attempt: FinishedAttempt): Promise<void>;
   listFinished(): Promise<readonly FinishedAttempt[]>;
