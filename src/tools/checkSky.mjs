@@ -18,7 +18,8 @@ export async function findingsOfSky(folder) {
   for (const [name, wanted] of listed) {
     const bytes = await readFile(join(folder, name)).catch(() => undefined);
     if (!bytes) findings.push(`${name}: missing`);
-    else if (createHash("sha256").update(bytes).digest("hex") !== wanted) findings.push(`${name}: differs from ${LIST}`);
+    else if (createHash("sha256").update(bytes).digest("hex") !== wanted)
+      findings.push(`${name}: differs from ${LIST}`);
   }
   const tiles = (await readdir(folder)).filter((name) => name.endsWith(".bin"));
   for (const name of tiles) if (!listed.has(name)) findings.push(`${name}: not on ${LIST}`);

@@ -75,16 +75,13 @@ export function createCatalogueSource(options: { fetchFile: FetchFile; capBytes?
       return residents.answerFor(blocks, missing);
     },
     async want(tiles, priority, signal) {
-      const lacking = new Set<SkyFile>();
+      const lacking = new Set<string>();
       for (const key of tiles) {
         const { layer, pixel } = homeOf(key);
         const file = files[layer.layer]![fileIndex(layer, pixel)]!;
-        if (!file.blocks) lacking.add(file);
+        if (!file.blocks) lacking.add(file.name);
       }
-      const results = await Promise.allSettled([...lacking].map((file) => loader.load(file.name, priority, signal)));
-      signal.throwIfAborted();
-      const failure = results.find((result) => result.status === "rejected");
-      if (failure) throw failure.reason;
+      return loader.load(lacking, priority, signal);
     },
     failures: loader.failures,
     retryFailed: loader.forgetFailures,

@@ -4,10 +4,10 @@ import { DataFileError } from "#core/seams/errors.ts";
 export type FetchFile = (name: string, signal: AbortSignal) => Promise<ArrayBuffer>;
 export type FileLoader = {
   /**
-   * Resolves when the file is loaded and `accept` took it. Rejects with a DataFileError that names the file, or with the
-   * signal's reason. A file that failed fails again at once until `forgetFailures`.
+   * Settles when all files did. Rejects with a DataFileError that names the first file that failed, or, at once, with the
+   * signal's reason. A file that failed fails again until `forgetFailures`.
    */
-  readonly load: (name: string, priority: number, signal: AbortSignal) => Promise<void>;
+  readonly load: (names: Iterable<string>, priority: number, signal: AbortSignal) => Promise<void>;
   readonly failures: () => readonly DataFileError[];
   readonly forgetFailures: () => void;
 };
@@ -55,42 +55,46 @@ export function createFileLoader(
       else waiter.resolve();
     }
   };
+  const join = (name: string, waiter: Waiter): Job => {
+    const job = jobs.get(name) ?? { name, waiters: new Set<Waiter>(), abort: new AbortController(), started: false };
+    jobs.set(name, job);
+    job.waiters.add(waiter);
+    return job;
+  };
   const leave = (job: Job, waiter: Waiter) => {
     job.waiters.delete(waiter);
     if (job.waiters.size > 0 || jobs.get(job.name) !== job) return;
     jobs.delete(job.name);
     job.abort.abort();
   };
+  const load = (names: Iterable<string>, priority: number, signal: AbortSignal) =>
+    new Promise<void>((resolve, reject) => {
+      const joined: (() => void)[] = [];
+      const outcomes = Array.from(names, (name) => {
+        const failure = failed.get(name);
+        if (failure) return Promise.reject(failure);
+        return new Promise<void>((done, fail) => {
+          const waiter = { priority, resolve: done, reject: fail };
+          const job = join(name, waiter);
+          joined.push(() => leave(job, waiter));
+        });
+      });
+      const onAbort = () => {
+        for (const part of joined) part();
+        reject(signal.reason);
+      };
+      signal.addEventListener("abort", onAbort);
+      void Promise.allSettled(outcomes).then((results) => {
+        signal.removeEventListener("abort", onAbort);
+        const failure = results.find((result) => result.status === "rejected");
+        if (failure) reject(failure.reason);
+        else resolve();
+      });
+      pump();
+    });
 
   return {
-    load(name, priority, signal) {
-      if (signal.aborted) return Promise.reject(signal.reason);
-      const failure = failed.get(name);
-      if (failure) return Promise.reject(failure);
-      const job = jobs.get(name) ?? { name, waiters: new Set<Waiter>(), abort: new AbortController(), started: false };
-      jobs.set(name, job);
-      return new Promise((resolve, reject) => {
-        const end = () => signal.removeEventListener("abort", onAbort);
-        const waiter: Waiter = {
-          priority,
-          resolve: () => {
-            end();
-            resolve();
-          },
-          reject: (reason) => {
-            end();
-            reject(reason);
-          },
-        };
-        const onAbort = () => {
-          leave(job, waiter);
-          waiter.reject(signal.reason);
-        };
-        job.waiters.add(waiter);
-        signal.addEventListener("abort", onAbort);
-        pump();
-      });
-    },
+    load: (names, priority, signal) => (signal.aborted ? Promise.reject(signal.reason) : load(names, priority, signal)),
     failures: () => [...failed.values()],
     forgetFailures: () => failed.clear(),
   };

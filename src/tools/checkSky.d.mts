@@ -1,0 +1,1 @@
+export function findingsOfSky(folder: string): Promise<string[]>;
