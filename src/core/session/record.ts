@@ -63,18 +63,9 @@ function canonicalText(value: unknown): string {
   return `{${entries.map(([key, each]) => `${JSON.stringify(key)}:${canonicalText(each)}`).join(",")}}`;
 }
 
-/** JSON text of a record. */
-export function encodeRecord({ compiled, events, trail, lengthBeforeDas, checksum }: AttemptRecord): string {
-  const context = compiled.context && { ...compiled.context, stars: Array.from(compiled.context.stars) };
-  return JSON.stringify({
-    format: FORMAT,
-    version: RECORD_VERSION,
-    compiled: { ...compiled, context },
-    events,
-    trail: packTrail(trail),
-    lengthBeforeDas,
-    checksum,
-  });
+/** JSON text of a record; the same record always gives the same text. */
+export function encodeRecord({ trail, ...rest }: AttemptRecord): string {
+  return canonicalText({ format: FORMAT, version: RECORD_VERSION, ...rest, trail: packTrail(trail) });
 }
 
 /**

@@ -1,6 +1,10 @@
-/** The trail as it is stored: columns as differences, the hand as run lengths, marks as pairs of index and mark. */
+/**
+ * The trail as it is stored: times as differences; places in steps of the trail as differences of differences, which are
+ * small where the tube moves evenly; the hand as run lengths; marks as pairs of index and mark.
+ */
 import type { Trail } from "#core/seams/index.ts";
-import { int, list, object, pair, refuse } from "./shape.ts";
+import { int, list, object, oneOf, pair, refuse } from "./shape.ts";
+import { STEP_DAS } from "./trail.ts";
 
 const MOST_SAMPLES = 200_000;
 const CIRCLE_DAS = 12_960_000;
@@ -8,16 +12,19 @@ const MOST_MS = 2_147_483_647;
 
 /** The stored form of a trail: plain lists of small whole numbers, for JSON. */
 export function packTrail(trail: Trail) {
+  const onSteps = [trail.raDas, trail.decDas].every((column) => column.every((das) => das % STEP_DAS === 0));
+  const stepDas = onSteps ? STEP_DAS : 1;
   return {
     tMs: differences(trail.tMs),
-    raDas: differences(trail.raDas),
-    decDas: differences(trail.decDas),
+    stepDas,
+    ra: differences(differences(trail.raDas.map((das) => das / stepDas))),
+    dec: differences(differences(trail.decDas.map((das) => das / stepDas))),
     hand: runLengths(trail.byHand),
     marks: Array.from(trail.mark.entries()).filter(([, mark]) => mark !== 0),
   };
 }
 
-function differences(column: Int32Array): number[] {
+function differences(column: ArrayLike<number>): number[] {
   return Array.from(column, (each, i) => (i === 0 ? each : each - column[i - 1]!));
 }
 
@@ -36,11 +43,12 @@ function runLengths(flags: Uint8Array): number[] {
   return [...runs, run];
 }
 
-const deltas = list(int(-CIRCLE_DAS, CIRCLE_DAS), MOST_SAMPLES);
+const deltas = list(int(-4 * CIRCLE_DAS, 4 * CIRCLE_DAS), MOST_SAMPLES);
 const trailShape = object({
   tMs: list(int(0, MOST_MS), MOST_SAMPLES),
-  raDas: deltas,
-  decDas: deltas,
+  stepDas: oneOf([1, STEP_DAS]),
+  ra: deltas,
+  dec: deltas,
   hand: list(int(0, MOST_SAMPLES), MOST_SAMPLES),
   marks: list(pair(int(0, MOST_SAMPLES)), MOST_SAMPLES),
 });
@@ -52,24 +60,28 @@ const trailShape = object({
 export function unpackTrail(value: unknown): Trail {
   const shape = trailShape(value, "trail");
   const count = shape.tMs.length;
-  if (shape.raDas.length !== count || shape.decDas.length !== count) refuse("trail", "has columns of unequal length");
+  if (shape.ra.length !== count || shape.dec.length !== count) refuse("trail", "has columns of unequal length");
+  const places = (twice: readonly number[], low: number, high: number, where: string) =>
+    summed(summed(twice, -4 * CIRCLE_DAS, 4 * CIRCLE_DAS, where), low / shape.stepDas, high / shape.stepDas, where).map(
+      (steps) => steps * shape.stepDas,
+    );
   return {
     tMs: summed(shape.tMs, 0, MOST_MS, "trail.tMs"),
-    raDas: summed(shape.raDas, 0, CIRCLE_DAS - 1, "trail.raDas"),
-    decDas: summed(shape.decDas, -CIRCLE_DAS / 4, CIRCLE_DAS / 4, "trail.decDas"),
+    raDas: places(shape.ra, 0, CIRCLE_DAS - 1, "trail.ra"),
+    decDas: places(shape.dec, -CIRCLE_DAS / 4, CIRCLE_DAS / 4, "trail.dec"),
     byHand: flagsOfRuns(shape.hand, count),
     mark: marksOf(shape.marks, count),
   };
 }
 
-function summed(steps: readonly number[], low: number, high: number, where: string): Int32Array {
+function summed(steps: ArrayLike<number>, low: number, high: number, where: string): Int32Array {
   const column = new Int32Array(steps.length);
   let sum = 0;
-  steps.forEach((step, i) => {
-    sum += step;
+  for (let i = 0; i < steps.length; i++) {
+    sum += steps[i]!;
     if (sum < low || sum > high) refuse(`${where}[${i}]`, "adds up beyond its bounds");
     column[i] = sum;
-  });
+  }
   return column;
 }
 
