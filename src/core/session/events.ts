@@ -94,6 +94,7 @@ function moveFor(session: Session, event: AttemptEvent): void {
       setGaze(session, dirFromMas(event.at));
       break;
     case "use":
+    case "eyepiece":
       if (looksByEye(session)) setGaze(session, tubeDir(session));
       break;
   }

@@ -16,6 +16,7 @@ import { createRecorder, lastPlace } from "./trail.ts";
 import { SUN_CIRCLE_RAD, setGaze, setTube, setTubeFor, tubeDir } from "./tube.ts";
 
 export { claimRefusal, stepEvent } from "./events.ts";
+export { carryingHand, type Drag, pushingHand } from "./hand.ts";
 export * from "./pointing.ts";
 export * from "./state.ts";
 export { tick } from "./tick.ts";
@@ -85,7 +86,7 @@ function takeUp(session: Session, { events, trail, lengthBeforeDas }: NonNullabl
     if (runs()) skyMs += event.tMs - tMs;
     tMs = event.tMs;
     if (event.kind === "timeSet") skyMs = event.toMs;
-    state = reduce(compiled, state, event, placeAt(trail, tMs)).state;
+    state = reduce(compiled, state, event, event.kind === "claim" ? placeAt(trail, tMs) : NOWHERE).state;
     session.events.push(event);
   }
   const lastMs = Math.max(tMs, trail.tMs.at(-1) ?? 0);
@@ -104,7 +105,11 @@ const NOWHERE: MasDir = { raMas: 0, decMas: 0 };
 
 /** Where a trail's instrument pointed at a moment: its last sample until then. */
 export function placeAt(trail: Trail, tMs: number): MasDir {
-  let index = -1;
-  while (index + 1 < trail.tMs.length && trail.tMs[index + 1]! <= tMs) index++;
+  let [index, beyond] = [-1, trail.tMs.length];
+  while (beyond - index > 1) {
+    const middle = (index + beyond) >> 1;
+    if (trail.tMs[middle]! <= tMs) index = middle;
+    else beyond = middle;
+  }
   return index < 0 ? NOWHERE : { raMas: trail.raDas[index]! * 100, decMas: trail.decDas[index]! * 100 };
 }
