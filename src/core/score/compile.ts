@@ -17,10 +17,10 @@ import type {
   Route,
   Seeing,
 } from "#core/seams/index.ts";
+import { RECORD_VERSION } from "#core/session/record.ts";
 import { distanceDas, lengthOfMarksDas } from "./places.ts";
 import { SCORE_VERSION } from "./rules.ts";
 
-export const RECORD_VERSION = 1;
 /** Ways come from the lesson by name; a solver that finds them has a version of its own. */
 const SOLVER = "named-1";
 const MAS_PER_DEG = 3_600_000;

@@ -4,6 +4,7 @@
  */
 import { dot } from "#core/celestial/vector.ts";
 import type { AttemptRecord, Dir, GearId } from "#core/seams/index.ts";
+import { SET_ELSEWHERE } from "#core/session/trail.ts";
 import { dirsOfTrail, distanceDas, distanceToArcDas } from "./places.ts";
 import { WIGGLE } from "./rules.ts";
 
@@ -25,9 +26,6 @@ export function fieldAtDas(record: AttemptRecord, tMs: number): number {
   const gear = gearAt(record, tMs);
   return record.compiled.limits.find((limit) => limit.gear === gear)?.fieldDas ?? record.compiled.hoppingFieldDas;
 }
-
-/** Mark of a sample where the tube was set elsewhere at a stroke: neither push nor drift led there. */
-const SET_ELSEWHERE = 2;
 
 type Run = { readonly points: readonly number[]; readonly share: number };
 

@@ -1,6 +1,5 @@
 /** Invented attempts in fields: the anchor at (0, 0), x east and y north, one unit a hopping field. For tests alone. */
 import { DAS_RAD, dirFromMas, masFromDir, offsetDir } from "#core/celestial/vector.ts";
-import { RECORD_VERSION } from "#core/score/compile.ts";
 import { lengthOfMarksDas } from "#core/score/places.ts";
 import { SCORE_VERSION } from "#core/score/rules.ts";
 import type {
@@ -12,6 +11,7 @@ import type {
   Trail,
   Weights,
 } from "#core/seams/index.ts";
+import { RECORD_VERSION } from "#core/session/record.ts";
 
 export type Place = readonly [x: number, y: number];
 export const FIELD_DAS = 190_800;
