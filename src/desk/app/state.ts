@@ -1,0 +1,81 @@
+/** What the whole page shares: which screen, which lamp, sound, and what the reader's machine wishes. */
+import { effect, signal } from "@preact/signals";
+
+export type Screen =
+  | { readonly kind: "start" }
+  | { readonly kind: "play"; readonly lessonId: string }
+  | { readonly kind: "report"; readonly attemptId: string };
+export type LampKind = "normal" | "red" | "amber";
+
+export const screen = signal<Screen>({ kind: "start" });
+export const lamp = signal<LampKind>("normal");
+/** Brightness of text under the red and amber lamps: greatest value of the red channel, 170 .. 235. */
+export const lampLevel = signal(170);
+export const soundOn = signal(true);
+export const volume = signal(0.7);
+export const keysShown = signal(false);
+
+const still = matchMedia("(prefers-reduced-motion: reduce)");
+export const reducedMotion = signal(still.matches);
+still.addEventListener("change", ({ matches }) => {
+  reducedMotion.value = matches;
+});
+
+/** Size of the window, CSS px. */
+export const windowSize = signal({ width: innerWidth, height: innerHeight });
+addEventListener("resize", () => {
+  windowSize.value = { width: innerWidth, height: innerHeight };
+});
+
+/** One thing at a time: the field or the sheet. */
+export const isPhone = () => windowSize.value.width < 760;
+
+const ROUTES: readonly [RegExp, (part: string) => Screen][] = [
+  [/^#\/lesson\/([\w.-]+)$/, (lessonId) => ({ kind: "play", lessonId })],
+  [/^#\/report\/([\w.-]+)$/, (attemptId) => ({ kind: "report", attemptId })],
+];
+
+/** The screen that an address names; the start page where it names none. */
+export function screenOf(hash: string): Screen {
+  for (const [pattern, make] of ROUTES) {
+    const part = pattern.exec(hash)?.[1];
+    if (part) return make(part);
+  }
+  return { kind: "start" };
+}
+
+const hashOf = (one: Screen): string => {
+  if (one.kind === "play") return `#/lesson/${one.lessonId}`;
+  return one.kind === "report" ? `#/report/${one.attemptId}` : "#/";
+};
+
+/** Goes to a screen; the browser's own back and forward work. */
+export function goTo(next: Screen): void {
+  if (location.hash === hashOf(next)) screen.value = next;
+  else location.hash = hashOf(next);
+}
+
+addEventListener("hashchange", () => {
+  screen.value = screenOf(location.hash);
+});
+
+/** The next lamp in turn: normal, red, amber. */
+export function nextLamp(): void {
+  const order: readonly LampKind[] = ["normal", "red", "amber"];
+  lamp.value = order[(order.indexOf(lamp.value) + 1) % order.length]!;
+}
+
+const level = (channel: number) => Math.round(channel).toString(16).padStart(2, "0");
+/** Text and hand of a dim lamp, as bright as the reader set it. */
+const BRIGHT_TOKENS = { "--bone": 1, "--hand": 1, "--focus": 1, "--ring": 1, "--bone-2": 140 / 170 } as const;
+
+effect(() => {
+  const root = document.documentElement;
+  root.dataset.lamp = lamp.value;
+  for (const [name, share] of Object.entries(BRIGHT_TOKENS)) {
+    const red = lampLevel.value * share;
+    const colour = `#${level(red)}${level(lamp.value === "amber" ? red / 2 : 0)}00`;
+    if (lamp.value === "normal") root.style.removeProperty(name);
+    else root.style.setProperty(name, colour);
+  }
+});

@@ -1,0 +1,152 @@
+/**
+ * What the play screen shows and may ask for. The controller keeps it; the panels read it and know nothing of sessions,
+ * skies or graphics.
+ */
+import type { ReadonlySignal, Signal } from "@preact/signals";
+import type { ChartPage } from "#core/chart/page.ts";
+import type { ChartMark } from "#core/chart/types.ts";
+import type { Lesson } from "#core/lesson/types.ts";
+import type { Dir, Gear, Grade } from "#core/seams/index.ts";
+
+/** A direction on the rim, clockwise from the top, degrees. */
+export type RimDeg = number;
+
+/** The large words beside the field: what to do now. */
+export interface Now {
+  readonly headline: string;
+  readonly text: string;
+}
+/** A hint as a row: what it offers, what it costs, what it said. */
+export interface HintRow {
+  readonly grade: Grade;
+  readonly state: "ready" | "used" | "later" | "off";
+  /** Price in points; the third grade has none but ends the scored part. */
+  readonly price: number | null;
+  /** Said once taken. */
+  readonly text: string | null;
+}
+/** A ring of the ladder. */
+export interface LadderRing {
+  readonly gear: Gear;
+  readonly fieldDeg: number;
+  readonly inUse: boolean;
+}
+/** A star of the ladder: distance from the pointing and direction, zenith up, correct image. */
+export interface LadderStar {
+  readonly awayDeg: number;
+  readonly atDeg: RimDeg;
+  readonly radiusPx: number;
+}
+export interface Compass {
+  readonly northDeg: RimDeg;
+  readonly eastDeg: RimDeg;
+}
+/** Where the hand holds the tube and which way it pushes at the moment; null while it does not push. */
+export interface HandMark {
+  readonly towardDeg: RimDeg;
+  readonly pushing: boolean;
+}
+export interface SheetTurn {
+  readonly turnRad: number;
+  readonly flipped: boolean;
+  readonly scale: number;
+  readonly panX: number;
+  readonly panY: number;
+}
+export interface SheetPin {
+  readonly at: Dir;
+  /** Where the tube really pointed: known after an asked pin, and in the report. */
+  readonly truth?: Dir | undefined;
+}
+/** The moment of agreement: the three stars that prove it. */
+export interface Proof {
+  readonly stars: readonly Dir[];
+}
+
+export type Phase = "loading" | "failed" | "briefing" | "play" | "ended";
+
+export interface PlayModel {
+  readonly lesson: Lesson;
+  readonly phase: ReadonlySignal<Phase>;
+  /** Why the sky did not come, in words for people. */
+  readonly trouble: ReadonlySignal<string | null>;
+
+  // ---- the barrel
+  readonly gear: ReadonlySignal<Gear>;
+  readonly limitMag: ReadonlySignal<number>;
+  /** Null where the lesson does not allow it, or for the naked eye. */
+  readonly compass: ReadonlySignal<Compass | null>;
+  readonly handMark: ReadonlySignal<HandMark | null>;
+  /** Whether the claim is offered, and what it says where it is not. */
+  readonly claim: ReadonlySignal<{ readonly can: boolean; readonly why: string | null; readonly wrongCost: number }>;
+  /** The anchor is sought: the rim offers "the star is in the middle" instead of the claim. */
+  readonly seeking: ReadonlySignal<boolean>;
+  /** The field as said to one who does not see it. */
+  readonly fieldWords: ReadonlySignal<string>;
+
+  // ---- the ladder
+  readonly ladder: ReadonlySignal<readonly LadderRing[]>;
+  /** Empty where the image in use is not correct. */
+  readonly ladderStars: ReadonlySignal<readonly LadderStar[]>;
+  readonly altitudeDeg: ReadonlySignal<number>;
+
+  // ---- words
+  readonly now: ReadonlySignal<Now>;
+  /** One short line that came up last: a restart, a wrong claim, the Sun's caution. Said aloud. */
+  readonly notice: ReadonlySignal<string | null>;
+  readonly hints: ReadonlySignal<readonly HintRow[]>;
+  /** "Back to the anchor" is offered, and what it costs at most. */
+  readonly home: ReadonlySignal<{ readonly can: boolean; readonly cost: number }>;
+  /** Three short lines: time, height in fists, sky. */
+  readonly conditions: ReadonlySignal<readonly [time: string, height: string, sky: string]>;
+  /** Trail and shortest way, in guided lessons alone. */
+  readonly lengths: ReadonlySignal<{ readonly trailDeg: number; readonly wayDeg: number } | null>;
+  readonly carry: ReadonlySignal<{ readonly offered: boolean; readonly on: boolean; readonly cost: number }>;
+
+  // ---- the sheet
+  readonly page: ReadonlySignal<ChartPage | null>;
+  readonly marks: ReadonlySignal<readonly ChartMark[]>;
+  readonly sheetView: Signal<SheetTurn>;
+  readonly sheetMode: Signal<"turn" | "pin" | "pencil" | "pan">;
+  /** White on the sheet: only what the level allows. */
+  readonly ring: ReadonlySignal<{ readonly dir: Dir; readonly fieldDeg: number } | null>;
+  readonly pointing: ReadonlySignal<Dir | null>;
+  readonly trail: ReadonlySignal<readonly Dir[]>;
+  readonly pins: ReadonlySignal<readonly SheetPin[]>;
+  readonly pencil: ReadonlySignal<readonly (readonly Dir[])[]>;
+  /** A question to be answered on the sheet: where does the tube point now? */
+  readonly asksPin: ReadonlySignal<boolean>;
+  /** Agreement with the field, said in guided and completion lessons; null elsewhere. */
+  readonly agrees: ReadonlySignal<boolean | null>;
+  readonly proof: ReadonlySignal<Proof | null>;
+  /** The hand is on the field: the lamp over the sheet is low. */
+  readonly handOnField: ReadonlySignal<boolean>;
+
+  // ---- acts
+  begin(): void;
+  use(gearId: string): void;
+  wider(): void;
+  narrower(): void;
+  confirm(): void;
+  claimHere(): void;
+  claimNotSeen(): void;
+  restart(): void;
+  takeHint(): void;
+  setCarry(on: boolean): void;
+  giveUp(): void;
+  pinAt(dir: Dir): void;
+  leavePin(): void;
+  drawPencil(dirs: readonly Dir[]): void;
+  rubOut(): void;
+  sheetTurned(view: SheetTurn): void;
+  /** A drag on the field of so many CSS px; x right, y down. */
+  drag(dxPx: number, dyPx: number): void;
+  dragging(on: boolean): void;
+  /** Arrow keys held: -1, 0 or 1 along right and up. */
+  steer(right: -1 | 0 | 1, up: -1 | 0 | 1, fine: boolean): void;
+  /** Gives the controller the canvas; called again where the canvas is a new one. */
+  mount(canvas: HTMLCanvasElement): Promise<void>;
+  /** Radius of the field on the page, CSS px, and the ring's width. */
+  resize(fieldRadiusPx: number, rimPx: number): void;
+  unmount(): void;
+}
