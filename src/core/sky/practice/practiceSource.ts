@@ -1,0 +1,44 @@
+/** A practice sky as a source of stars: tiles are made when wanted, and kept. */
+import { pixelsInCone } from "#core/celestial/healpix.ts";
+import type { StarBlock, StarSource, TileKey } from "#core/seams/index.ts";
+import { createResidents } from "../catalogue/residents.ts";
+import { generateTile } from "./generateTile.ts";
+import { PRACTICE_LAYERS, practiceLayerOfKey, practiceLayerReaches, practiceTileKey } from "./layers.ts";
+import { PRACTICE_SKY_VERSION, seedOf } from "./seed.ts";
+
+/**
+ * The sky of a seed word. `want` makes tiles at once, in the order given, and stops where the signal aborts; all of the sky
+ * takes 17 MB, so nothing is let go. `resident` hands out the same object as long as its lists are the same.
+ * @throws InputError where the word is empty or too long
+ */
+export function createPracticeSource(seedWord: string): StarSource {
+  const { word } = seedOf(seedWord);
+  const tiles = PRACTICE_LAYERS.map(({ order }) => new Array<StarBlock | undefined>(12 << (2 * order)));
+  const residents = createResidents();
+  const pixels: number[] = [];
+  const blocks: StarBlock[] = [];
+  const missing: TileKey[] = [];
+  return {
+    ref: { kind: "practice", seed: word, skyVersion: PRACTICE_SKY_VERSION },
+    resident(cone, limitMag) {
+      blocks.length = 0;
+      missing.length = 0;
+      for (const layer of PRACTICE_LAYERS) {
+        if (!practiceLayerReaches(layer, limitMag)) continue;
+        for (const pixel of pixelsInCone(layer.order, cone.centre, cone.radiusRad, pixels)) {
+          const block = tiles[layer.layer]![pixel];
+          if (block) blocks.push(block);
+          else missing.push(practiceTileKey(layer, pixel));
+        }
+      }
+      return residents.answerFor(blocks, missing);
+    },
+    async want(keys, _priority, signal) {
+      for (const key of keys) {
+        signal.throwIfAborted();
+        const inLayer = tiles[practiceLayerOfKey(key).layer]!;
+        inLayer[key.pixel] ??= generateTile(word, key);
+      }
+    },
+  };
+}
