@@ -63,6 +63,13 @@ export interface Proof {
   readonly stars: readonly Dir[];
 }
 
+/** An aid that can be switched; `cost` is 0 where it is free. */
+export interface AidOffer {
+  readonly offered: boolean;
+  readonly on: boolean;
+  readonly cost: number;
+}
+
 export type Phase = "loading" | "failed" | "briefing" | "play" | "ended";
 
 export interface PlayModel {
@@ -101,7 +108,9 @@ export interface PlayModel {
   readonly conditions: ReadonlySignal<readonly [time: string, height: string, sky: string]>;
   /** Trail and shortest way, in guided lessons alone. */
   readonly lengths: ReadonlySignal<{ readonly trailDeg: number; readonly wayDeg: number } | null>;
-  readonly carry: ReadonlySignal<{ readonly offered: boolean; readonly on: boolean; readonly cost: number }>;
+  readonly carry: ReadonlySignal<AidOffer>;
+  /** "Lay the sheet as in my instrument": offered where the lesson has it. */
+  readonly asInInstrument: ReadonlySignal<AidOffer>;
 
   // ---- the sheet
   readonly page: ReadonlySignal<ChartPage | null>;
@@ -133,6 +142,7 @@ export interface PlayModel {
   restart(): void;
   takeHint(): void;
   setCarry(on: boolean): void;
+  setAsInInstrument(on: boolean): void;
   giveUp(): void;
   pinAt(dir: Dir): void;
   leavePin(): void;
