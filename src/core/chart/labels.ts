@@ -1,7 +1,5 @@
 /** Lettering that finds a free place beside its star, or stays away. */
-
-import type { ChartPage } from "./page.ts";
-import type { ChartMark, TextStyle } from "./types.ts";
+import type { Align, TextStyle } from "./types.ts";
 
 /** A name wished at a place; `r` is the radius of what it stands beside, px. */
 export type LabelWish = {
@@ -11,10 +9,12 @@ export type LabelWish = {
   readonly style: TextStyle;
   readonly text: string;
 };
+export type Box = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
+/** Width of a text in px at its style's own size. */
+export type Measure = (style: TextStyle, text: string) => number;
+export type Placed = { readonly x: number; readonly y: number; readonly align: Align; readonly box: Box };
 
-type Box = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
-
-/** Height of a style's letters and their mean width, px: enough to keep boxes apart without measuring type. */
+/** Height of a style's letters and their mean width, px. */
 const SIZE: Readonly<Record<TextStyle, { height: number; width: number }>> = {
   starName: { height: 15, width: 7.2 },
   greek: { height: 16, width: 8.5 },
@@ -22,64 +22,69 @@ const SIZE: Readonly<Record<TextStyle, { height: number; width: number }>> = {
   figureName: { height: 13, width: 13.2 },
   gridFigure: { height: 11.5, width: 6.4 },
   word: { height: 14, width: 7.6 },
+  note: { height: 15, width: 7.2 },
 };
 
-const meets = (a: Box, b: Box) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+/** Wide enough to keep boxes apart where nobody can measure type. */
+export const roughWidth: Measure = (style, text) => SIZE[style].width * text.length;
 
-const boxOf = (x: number, y: number, align: "start" | "middle" | "end", style: TextStyle, text: string): Box => {
-  const { height, width } = SIZE[style];
-  const long = width * text.length;
-  const left = align === "start" ? x : align === "end" ? x - long : x - long / 2;
-  return { left, right: left + long, top: y - height * 0.78, bottom: y + height * 0.24 };
-};
+export const letterHeightPx = (style: TextStyle): number => SIZE[style].height;
 
-type Place = { readonly x: number; readonly y: number; readonly align: "start" | "middle" | "end" };
+export const boxesMeet = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
-/** Places to try about a star: right, left, above, below, then the corners. */
-function placesFor({ x, y, r, style }: LabelWish): Place[] {
+/** The box that a line of text fills, its baseline at y. */
+export function textBox(x: number, y: number, align: Align, widthPx: number, heightPx: number): Box {
+  const left = align === "start" ? x : align === "end" ? x - widthPx : x - widthPx / 2;
+  return { left, right: left + widthPx, top: y - heightPx * 0.78, bottom: y + heightPx * 0.24 };
+}
+
+type Place = { readonly x: number; readonly y: number; readonly align: Align };
+
+/** Places to try: words of the hop keep below their sign, names go right, left, above, below, then to the corners. */
+function placesFor({ x, y, r, style }: LabelWish, height: number): Place[] {
   const gap = r + 4;
-  const { height } = SIZE[style];
   if (style === "figureName") return [0, 18, -18, 36, -36].map((dy) => ({ x, y: y + dy, align: "middle" as const }));
-  return [
+  const beside: Place[] = [
     { x: x + gap, y: y + height * 0.3, align: "start" },
     { x: x - gap, y: y + height * 0.3, align: "end" },
     { x, y: y - gap, align: "middle" },
     { x, y: y + gap + height * 0.7, align: "middle" },
-    { x: x + gap * 0.75, y: y - gap * 0.6, align: "start" },
-    { x: x + gap * 0.75, y: y + gap * 0.6 + height * 0.6, align: "start" },
-    { x: x - gap * 0.75, y: y - gap * 0.6, align: "end" },
-    { x: x - gap * 0.75, y: y + gap * 0.6 + height * 0.6, align: "end" },
   ];
+  const corners: Place[] = [
+    { x: x + gap * 0.75, y: y + gap * 0.6 + height * 0.6, align: "start" },
+    { x: x + gap * 0.75, y: y - gap * 0.6, align: "start" },
+    { x: x - gap * 0.75, y: y + gap * 0.6 + height * 0.6, align: "end" },
+    { x: x - gap * 0.75, y: y - gap * 0.6, align: "end" },
+  ];
+  return style === "word" ? [...corners, ...beside] : [...beside, ...corners];
 }
 
-function boxesOf(marks: readonly ChartMark[]): Box[] {
-  return marks.flatMap((mark) => {
-    if (mark.kind === "text") return [boxOf(mark.x, mark.y, mark.align, mark.style, mark.text)];
-    if ((mark.kind === "dot" && mark.r > 1.4) || mark.kind === "sign")
-      return [{ left: mark.x - mark.r, right: mark.x + mark.r, top: mark.y - mark.r, bottom: mark.y + mark.r }];
-    return [];
-  });
-}
+export type PlacingOptions = {
+  readonly measure: Measure;
+  /** Letters at this many times their own size. */
+  readonly typeScale: number;
+  readonly within: (box: Box) => boolean;
+};
 
 /**
- * Places wishes in their order; one that finds no free place is left out.
- * @param taken marks whose boxes are taken already: larger dots, signs, figures of the grid
+ * Places wishes in their order; one that finds no free place is null.
+ * @param taken boxes that are taken already: larger dots, signs, other lettering
  */
-export function placedLabels(page: ChartPage, wishes: readonly LabelWish[], taken: readonly ChartMark[]): ChartMark[] {
-  const boxes = boxesOf(taken);
-  const halfWidth = page.widthPx / 2 - page.marginPx - 4;
-  const halfHeight = page.heightPx / 2 - page.marginPx - 4;
-  const within = (box: Box) =>
-    box.left > -halfWidth && box.right < halfWidth && box.top > -halfHeight && box.bottom < halfHeight;
-  const placed: ChartMark[] = [];
-  for (const wish of wishes) {
-    for (const { x, y, align } of placesFor(wish)) {
-      const box = boxOf(x, y, align, wish.style, wish.text);
-      if (!within(box) || boxes.some((other) => meets(box, other))) continue;
+export function placeLabels(
+  wishes: readonly LabelWish[],
+  taken: readonly Box[],
+  { measure, typeScale, within }: PlacingOptions,
+): (Placed | null)[] {
+  const boxes = [...taken];
+  return wishes.map((wish) => {
+    const [width, height] = [measure(wish.style, wish.text) * typeScale, letterHeightPx(wish.style) * typeScale];
+    for (const { x, y, align } of placesFor(wish, height)) {
+      const box = textBox(x, y, align, width, height);
+      if (!within(box) || boxes.some((other) => boxesMeet(box, other))) continue;
       boxes.push(box);
-      placed.push({ kind: "text", style: wish.style, x, y, align, text: wish.text });
-      break;
+      return { x, y, align, box };
     }
-  }
-  return placed;
+    return null;
+  });
 }

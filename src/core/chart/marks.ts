@@ -1,17 +1,22 @@
 /** A chart as marks: what is printed, in px from the page's centre (x right, y down), faint stars first. */
 import type { Dir, ObjectKind, SkyObject, StarBlock } from "#core/seams/index.ts";
 import type { FigureSegment, NamedStar } from "#core/sky/names/types.ts";
+import { clippedToFrame } from "./clip.ts";
 import { frameMarks } from "./frame.ts";
 import { gridMarks } from "./grid.ts";
-import { type LabelWish, placedLabels } from "./labels.ts";
+import { type LabelWish, roughWidth } from "./labels.ts";
+import { layLetters } from "./letters.ts";
 import { type ChartPage, type PagePoint, type PageProjection, projectionOf, reachRad } from "./page.ts";
-import type { ChartMark, LineStyle, Sign, TextStyle } from "./types.ts";
+import { PLAIN_VIEW } from "./sheetView.ts";
+import type { ChartMark, DotMark, LineMark, LineStyle, SignMark, TextMark, TextStyle } from "./types.ts";
 
 export interface ChartContent {
   readonly blocks: readonly StarBlock[];
   readonly names: readonly NamedStar[];
   readonly segments: readonly FigureSegment[];
-  readonly figures: readonly { readonly name: string; readonly centre: Dir }[];
+  readonly figures: readonly { readonly abbr?: string; readonly name: string; readonly centre: Dir }[];
+  /** Small figures that a hop steers by, each from star to star. */
+  readonly asterisms?: readonly (readonly Dir[])[];
   readonly objects: readonly SkyObject[];
   readonly anchor: Dir | null;
   /** The target's sign stands where the object is; `kind` chooses it. */
@@ -28,9 +33,12 @@ export function dotRadiusPx(magV: number, limitMag: number): number {
 }
 
 const CLEAR_OF_STAR_PX = 8;
+const ANCHOR_RADIUS_PX = 9.5;
+/** Within some 10 arcseconds: the anchor by its name. */
+const COS_SAME_STAR = 1 - 1.2e-9;
 
-function dotsOf(page: ChartPage, content: ChartContent, projection: PageProjection): ChartMark[] {
-  const dots: (ChartMark & { kind: "dot" })[] = [];
+function dotsOf(page: ChartPage, content: ChartContent, projection: PageProjection): DotMark[] {
+  const dots: DotMark[] = [];
   const point: PagePoint = { x: 0, y: 0 };
   const cosReach = Math.cos(reachRad(page));
   const [cx, cy, cz] = page.centre;
@@ -49,12 +57,13 @@ function dotsOf(page: ChartPage, content: ChartContent, projection: PageProjecti
 
 /** A line from star to star that stops short of both; null where it lies off the page. */
 function shortLine(
+  page: ChartPage,
   from: Dir,
   to: Dir,
   style: LineStyle,
   projection: PageProjection,
   shortPx: number,
-): ChartMark | null {
+): LineMark | null {
   const [a, b] = [
     { x: 0, y: 0 },
     { x: 0, y: 0 },
@@ -67,27 +76,22 @@ function shortLine(
     { x: a.x + ux * shortPx, y: a.y + uy * shortPx },
     { x: b.x - ux * shortPx, y: b.y - uy * shortPx },
   ] as const;
-  const clipped = clippedTo(projection, ends[0], ends[1]);
+  const clipped = clippedToFrame(page, ends[0], ends[1]);
   return clipped && { kind: "line", style, points: clipped };
 }
 
-/** The part of a line within the frame, by halving: lines are few. */
-export function clippedTo(projection: PageProjection, a: PagePoint, b: PagePoint): number[] | null {
-  const at = (t: number) => ({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t });
-  const inside = Array.from({ length: 65 }, (_, i) => i / 64).filter((t) => projection.holds(at(t)));
-  const [first, last] = [inside[0], inside.at(-1)];
-  if (first === undefined || last === undefined || last <= first) return null;
-  const [from, to] = [at(first), at(last)];
-  return [from.x, from.y, to.x, to.y];
-}
-
-const signOf = (sign: Sign, dir: Dir, projection: PageProjection, r: number, object: SkyObject | null): ChartMark[] => {
+function signOf(
+  what: Pick<SignMark, "sign" | "role" | "r">,
+  dir: Dir,
+  projection: PageProjection,
+  object: SkyObject | null,
+): SignMark[] {
   const point = { x: 0, y: 0 };
-  if (!projection.project(dir, point) || !projection.holds(point, r)) return [];
+  if (!projection.project(dir, point) || !projection.holds(point, what.r)) return [];
   const axisRad = object ? (object.axisDeg * Math.PI) / 180 : 0;
   const flat = object && object.majorArcmin > 0 ? Math.max(0.3, object.minorArcmin / object.majorArcmin) : 1;
-  return [{ kind: "sign", sign, x: point.x, y: point.y, r, axisRad, flat }];
-};
+  return [{ kind: "sign", ...what, x: point.x, y: point.y, axisRad, flat }];
+}
 
 const RADIUS_OF_SIGN: Readonly<Record<ObjectKind, number>> = {
   openCluster: 9,
@@ -100,19 +104,44 @@ const RADIUS_OF_SIGN: Readonly<Record<ObjectKind, number>> = {
   asterism: 9,
 };
 
-function signsOf(content: ChartContent, projection: PageProjection): ChartMark[] {
+function signsOf(content: ChartContent, projection: PageProjection): SignMark[] {
   const { anchor, target, objects } = content;
   const others = objects
     .filter(({ id }) => id !== target?.object?.id)
-    .flatMap((object) => signOf(object.kind, object.dir, projection, RADIUS_OF_SIGN[object.kind], object));
-  const kind = target?.object?.kind ?? "target";
-  const radius = target?.object ? RADIUS_OF_SIGN[target.object.kind] : 9.5;
+    .flatMap((object) => signOf({ sign: object.kind, r: RADIUS_OF_SIGN[object.kind] }, object.dir, projection, object));
+  const kind = target?.object?.kind;
+  const targetSign = {
+    sign: kind ?? ("target" as const),
+    role: "target" as const,
+    r: kind ? RADIUS_OF_SIGN[kind] : 9.5,
+  };
   return [
     ...others,
-    ...(anchor ? signOf("anchor", anchor, projection, 9.5, null) : []),
-    ...(target ? signOf(kind, target.dir, projection, radius, target.object) : []),
+    ...(anchor ? signOf({ sign: "anchor", role: "anchor", r: ANCHOR_RADIUS_PX }, anchor, projection, null) : []),
+    ...(target ? signOf(targetSign, target.dir, projection, target.object) : []),
   ];
 }
+
+/** Where a figure's name stands: at its middle, or, where that is off the page, amid what the page shows of it. */
+function nameDir(page: ChartPage, content: ChartContent, projection: PageProjection, i: number): PagePoint | null {
+  const { abbr, centre } = content.figures[i]!;
+  const point: PagePoint = { x: 0, y: 0 };
+  const onPage = (dir: Dir) => separationCos(dir, page.centre) > 0.5 && projection.project(dir, point);
+  if (onPage(centre) && projection.holds(point, 24)) return point;
+  const shown = content.segments.filter(({ figure }) => figure === abbr).flatMap(({ from, to }) => [from, to]);
+  const places = shown
+    .filter((dir) => onPage(dir) && projection.holds(point))
+    .map((dir) => {
+      projection.project(dir, point);
+      return { ...point };
+    });
+  if (places.length === 0) return null;
+  const mean = (axis: "x" | "y") => places.reduce((sum, place) => sum + place[axis], 0) / places.length;
+  // Off the star itself, towards the middle of the page.
+  return { x: mean("x") * 0.8, y: mean("y") * 0.8 - 14 };
+}
+
+const separationCos = (a: Dir, b: Dir) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
 /** Names wished for, the most wanted first: what the hop needs, then bright stars, then figures. */
 function wishesOf(page: ChartPage, content: ChartContent, projection: PageProjection): LabelWish[] {
@@ -123,16 +152,42 @@ function wishesOf(page: ChartPage, content: ChartContent, projection: PageProjec
       : [];
   const { anchor, target, words } = content;
   const stars = content.names.filter(({ magV }) => magV <= page.limitMag).sort((a, b) => a.magV - b.magV);
+  const atAnchor = (dir: Dir) => anchor !== null && separationCos(dir, anchor) > COS_SAME_STAR;
   return [
-    ...(anchor ? at(anchor, 10, "word", words.anchor) : []),
+    ...(anchor ? at(anchor, ANCHOR_RADIUS_PX, "word", words.anchor) : []),
     ...(target ? at(target.dir, 11, "word", words.target) : []),
     ...stars.flatMap(({ dir, magV, proper, label }) => {
-      const r = dotRadiusPx(magV, page.limitMag);
+      const r = atAnchor(dir) ? ANCHOR_RADIUS_PX : dotRadiusPx(magV, page.limitMag);
       if (proper && magV < 2.6) return at(dir, r, "starName", proper);
       return at(dir, r, /^\d/.test(label) ? "number" : "greek", label);
     }),
-    ...content.figures.flatMap(({ centre, name }) => at(centre, 0, "figureName", name.toUpperCase())),
+    ...content.figures.flatMap(({ name }, i): LabelWish[] => {
+      const place = nameDir(page, content, projection, i);
+      return place ? [{ ...place, r: 0, style: "figureName", text: name.toUpperCase() }] : [];
+    }),
   ];
+}
+
+/** All the page's lettering, placed north up or marked as without a place. */
+function textsOf(page: ChartPage, printed: readonly ChartMark[], wishes: readonly LabelWish[]): TextMark[] {
+  const texts = wishes.map(
+    ({ x, y, r, style, text }): TextMark => ({
+      kind: "text",
+      style,
+      x,
+      y,
+      align: "middle",
+      text,
+      of: { x, y, r },
+      placed: false,
+    }),
+  );
+  const options = { measure: roughWidth, pxPerPagePx: 1, typeScale: 1, lit: null };
+  const laid = layLetters(page, [...printed, ...texts], PLAIN_VIEW, options);
+  const key = ({ style, text, of }: TextMark) => `${style} ${text} ${of.x} ${of.y}`;
+  const placed = new Map(laid.map((text) => [key(text), text]));
+  const figures = laid.filter(({ style }) => style === "gridFigure");
+  return [...figures, ...texts.map((text) => placed.get(key(text)) ?? text)];
 }
 
 /**
@@ -143,22 +198,18 @@ function wishesOf(page: ChartPage, content: ChartContent, projection: PageProjec
 export function chartMarks(page: ChartPage, content: ChartContent): ChartMark[] {
   const projection = projectionOf(page);
   const grid = gridMarks(page, projection);
-  const lines = content.segments
-    .map(({ from, to }) => shortLine(from, to, "figure", projection, CLEAR_OF_STAR_PX))
-    .filter((mark) => mark !== null);
+  const joined = (content.asterisms ?? []).flatMap((stars) =>
+    stars.slice(1).map((to, i) => shortLine(page, stars[i]!, to, "asterism", projection, CLEAR_OF_STAR_PX)),
+  );
+  const lines = [
+    ...content.segments.map(({ from, to }) => shortLine(page, from, to, "figure", projection, CLEAR_OF_STAR_PX)),
+    ...joined,
+  ].filter((mark) => mark !== null);
   const ways = content.ways.flatMap((way) =>
-    way.slice(1).map((dir, i) => shortLine(way[i]!, dir, "way", projection, 11)),
+    way.slice(1).map((dir, i) => shortLine(page, way[i]!, dir, "way", projection, 11)),
   );
   const dots = dotsOf(page, content, projection);
   const signs = signsOf(content, projection);
-  const labels = placedLabels(page, wishesOf(page, content, projection), [...dots, ...signs, ...grid]);
-  return [
-    ...frameMarks(page),
-    ...grid,
-    ...lines,
-    ...ways.filter((mark) => mark !== null),
-    ...dots,
-    ...signs,
-    ...labels,
-  ];
+  const printed = [...grid, ...lines, ...ways.filter((mark) => mark !== null), ...dots, ...signs];
+  return [...frameMarks(page), ...printed, ...textsOf(page, printed, wishesOf(page, content, projection))];
 }

@@ -1,7 +1,5 @@
 /** Signs of the chart as paths about (0, 0), x right, y down. Kinds differ by form, never by colour. */
-import type { ChartMark } from "./types.ts";
-
-type SignMark = Pick<ChartMark & { kind: "sign" }, "sign" | "r" | "axisRad" | "flat">;
+import type { SignMark } from "./types.ts";
 
 const px = (value: number) => String(Math.round(value * 100) / 100);
 
@@ -40,7 +38,7 @@ const ticks = (from: number, to: number) =>
   `M0 ${px(-from)}V${px(-to)}M0 ${px(from)}V${px(to)}M${px(-from)} 0H${px(-to)}M${px(from)} 0H${px(to)}`;
 
 /** The path of a sign; `r` its radius in px, `axisRad` the position angle of its long axis, `flat` minor by major axis. */
-export function signPath({ sign, r, axisRad, flat }: SignMark): string {
+export function signPath({ sign, r, axisRad, flat }: Pick<SignMark, "sign" | "r" | "axisRad" | "flat">): string {
   switch (sign) {
     case "openCluster":
     case "asterism":

@@ -107,7 +107,7 @@ describe("what is printed", () => {
     );
     const names = stars.map(([dir, magV], i) => ({ dir, magV, label: String(10 + i) }));
     const marks = chartMarks(page(centre), { ...content([block(stars)]), names });
-    const texts = marks.filter((mark) => mark.kind === "text" && mark.style === "number");
+    const texts = marks.filter((mark) => mark.kind === "text" && mark.style === "number" && mark.placed);
     expect(texts.length).toBeGreaterThan(12);
     const dots = marks.filter((mark) => mark.kind === "dot");
     for (const text of texts)
@@ -120,14 +120,22 @@ describe("what is printed", () => {
   it("a net whose parallels carry their declination where it is true", () => {
     const centre = at(300, 20);
     const { unproject } = projectionOf(page(centre));
-    const figures = chartMarks(page(centre), content([])).filter((mark) => mark.kind === "text");
-    const parallels = figures.filter((mark) => mark.kind === "text" && /^[+−]\d+°$/.test(mark.text));
+    const lines = chartMarks(page(centre), content([])).filter((mark) => mark.kind === "line" && mark.figure);
+    const parallels = lines.filter((mark) => mark.kind === "line" && mark.figure!.edge === "right");
     expect(parallels.length).toBeGreaterThanOrEqual(3);
     for (const mark of parallels) {
-      if (mark.kind !== "text") continue;
-      const decDeg = Number(mark.text.replace("−", "-").replace("°", ""));
-      const dir = unproject(mark.x + 6, mark.y + 5);
-      expect(Math.asin(dir[2]) / DEG).toBeCloseTo(decDeg, 1);
+      if (mark.kind !== "line") continue;
+      const decDeg = Number(mark.figure!.text.replace("−", "-").replace("°", ""));
+      for (let i = 0; i < mark.points.length; i += 2)
+        expect(Math.asin(unproject(mark.points[i]!, mark.points[i + 1]!)[2]) / DEG).toBeCloseTo(decDeg, 6);
+    }
+  });
+  it("a net that reaches the frame", () => {
+    const lines = chartMarks(page(at(300, 20)), content([])).filter((mark) => mark.kind === "line" && mark.figure);
+    for (const mark of lines) {
+      if (mark.kind !== "line") continue;
+      for (const i of [0, mark.points.length - 2])
+        expect(Math.min(194 - Math.abs(mark.points[i]!), 242 - Math.abs(mark.points[i + 1]!))).toBeCloseTo(0, 2);
     }
   });
   it("is well-formed SVG whose words cannot break out", () => {
