@@ -1,0 +1,63 @@
+/** Brings in the stars of what is in view, and of what the tube moves towards; gives up what went out of view. */
+import type { Cone, Resident, StarSource, TileKey } from "#core/seams/index.ts";
+
+const IN_VIEW = 0;
+const AHEAD = 1;
+
+export interface Loading {
+  /** What is here of a cone; asks for what is missing. */
+  see(cone: Cone, limitMag: number): Resident;
+  /** Asks for what lies ahead. */
+  ahead(tiles: readonly TileKey[]): void;
+  /** Loads all of a cone before it resolves. */
+  whole(cone: Cone, limitMag: number): Promise<Resident>;
+  stop(): void;
+}
+
+/**
+ * Loads for one view.
+ * @param onChange something came, or could not come
+ */
+export function createLoading(source: StarSource, onChange: () => void): Loading {
+  let wantedVersion = -1;
+  let inView = new AbortController();
+  let aheadOf = new AbortController();
+  const end = new AbortController();
+  const quietly = (wish: Promise<void>) =>
+    void wish.then(onChange, (error: unknown) => {
+      if (!(error instanceof DOMException && error.name === "AbortError")) onChange();
+    });
+  return {
+    see(cone, limitMag) {
+      const resident = source.resident(cone, limitMag);
+      if (resident.missing.length > 0 && resident.version !== wantedVersion) {
+        wantedVersion = resident.version;
+        const before = inView;
+        inView = new AbortController();
+        quietly(source.want(resident.missing, IN_VIEW, inView.signal));
+        before.abort();
+      }
+      return resident;
+    },
+    ahead(tiles) {
+      if (tiles.length === 0) return;
+      const before = aheadOf;
+      aheadOf = new AbortController();
+      quietly(source.want(tiles, AHEAD, aheadOf.signal));
+      before.abort();
+    },
+    async whole(cone, limitMag) {
+      let resident = source.resident(cone, limitMag);
+      for (let tries = 0; resident.missing.length > 0 && tries < 4; tries++) {
+        await source.want(resident.missing, IN_VIEW, end.signal);
+        resident = source.resident(cone, limitMag);
+      }
+      return resident;
+    },
+    stop() {
+      inView.abort();
+      aheadOf.abort();
+      end.abort();
+    },
+  };
+}

@@ -1,0 +1,121 @@
+/** The picture of the field: what the session, the stars and the lamp are now, written into one object for the stage. */
+import { DEG } from "#core/celestial/vector.ts";
+import { fieldRadiusPlane, projectionOf } from "#core/optics/viewFrame.ts";
+import type { Dir, Gear, Resident, Seeing, SkyObject } from "#core/seams/index.ts";
+import { altAzOf, gearInUse, horizonOf, type Session, viewOf } from "#core/session/session.ts";
+import type { FieldObject, FieldView } from "../../stage/index.ts";
+import type { LampKind } from "../app/state.ts";
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+export type Picture = Mutable<FieldView> & { readonly viewFromIcrs: Float64Array };
+
+/** The sky at the centre of the field, by instrument: the larger the exit pupil, the brighter. Display values. */
+const SKY_RGB: Readonly<Record<Gear["kind"], readonly [number, number, number]>> = {
+  eye: [17 / 255, 22 / 255, 30 / 255],
+  sight: [17 / 255, 22 / 255, 30 / 255],
+  binocular: [27 / 255, 34 / 255, 43 / 255],
+  finder: [27 / 255, 34 / 255, 43 / 255],
+  eyepiece: [20 / 255, 25 / 255, 30 / 255],
+};
+/** Kinds that are seen as a glow; the others are their stars. */
+const GLOWS = new Set<SkyObject["kind"]>(["galaxy", "globularCluster", "planetaryNebula", "brightNebula"]);
+/** Brightness of a glow over the sky at the edge of what is seen, for each magnitude of margin, and at most. */
+const PEAK = { least: 0.13, perMag: 0.09, most: 0.36 } as const;
+
+export function createPicture(): Picture {
+  return {
+    viewFromIcrs: new Float64Array(9),
+    projection: "gnomonic",
+    planeRadius: 1,
+    blocks: [],
+    blocksVersion: -1,
+    limitMag: 6,
+    skyRgb: SKY_RGB.eye,
+    lamp: "normal",
+    lampLevel: 170 / 255,
+    objects: [],
+    objectsVersion: 0,
+    reticle: "none",
+    horizon: null,
+    eyepiece: false,
+    light: 1,
+    stopOpenCssPx: 0,
+    lines: [],
+    linesVersion: 0,
+    linesAlpha: 0,
+  };
+}
+
+/** Glows that an instrument shows, with the brightness that their margin gives. */
+export function glowsOf(objects: readonly SkyObject[], seeing: Seeing, gear: Gear): FieldObject[] {
+  return objects.flatMap((object) => {
+    if (!GLOWS.has(object.kind)) return [];
+    const { band, marginMilliMag } = seeing.object(object.id, gear.id);
+    if (band === "not") return [];
+    const peak = Math.min(PEAK.most, PEAK.least + PEAK.perMag * Math.max(0, marginMilliMag / 1000));
+    const [majorRad, minorRad] = [(object.majorArcmin / 60) * DEG, (object.minorArcmin / 60) * DEG];
+    return [{ dir: object.dir, majorRad, minorRad, axisRad: object.axisDeg * DEG, peak }];
+  });
+}
+
+/** What depends on the instrument alone: written when it changes. */
+export function setGear(picture: Picture, gear: Gear, limitMag: number, glows: readonly FieldObject[]): void {
+  picture.projection = projectionOf(gear);
+  picture.planeRadius = fieldRadiusPlane(gear);
+  picture.limitMag = limitMag;
+  picture.skyRgb = SKY_RGB[gear.kind];
+  picture.reticle = gear.kind === "sight" ? "rings" : gear.kind === "finder" ? "cross" : "none";
+  picture.eyepiece = gear.kind === "eyepiece";
+  picture.objects = glows;
+  picture.objectsVersion++;
+}
+
+export interface Sun {
+  readonly altitudeRad: number;
+  readonly azimuthRad: number;
+}
+const horizonNow = { horizonFromIcrs: new Float64Array(9) as ArrayLike<number>, sunAltitudeRad: -1, sunAzimuthRad: 0 };
+
+/** Written before each frame; allocates nothing. */
+export function setNow(
+  picture: Picture,
+  session: Session,
+  stars: Resident,
+  lamp: LampKind,
+  lampLevel: number,
+  sun: Sun,
+): void {
+  viewOf(session, picture.viewFromIcrs);
+  picture.blocks = stars.blocks;
+  picture.blocksVersion = stars.version;
+  picture.lamp = lamp;
+  picture.lampLevel = lampLevel / 255;
+  const { kind } = gearInUse(session);
+  if (kind === "eye" || kind === "sight") {
+    horizonNow.horizonFromIcrs = horizonOf(session);
+    horizonNow.sunAltitudeRad = sun.altitudeRad;
+    horizonNow.sunAzimuthRad = sun.azimuthRad;
+    picture.horizon = horizonNow;
+  } else picture.horizon = null;
+}
+
+/** Where a direction stands on the rim, clockwise from the top, degrees; `axis` is any vector across the view. */
+export function rimDegOf(viewFromIcrs: ArrayLike<number>, axis: Dir): number {
+  const x = viewFromIcrs[0]! * axis[0] + viewFromIcrs[1]! * axis[1] + viewFromIcrs[2]! * axis[2];
+  const y = viewFromIcrs[3]! * axis[0] + viewFromIcrs[4]! * axis[1] + viewFromIcrs[5]! * axis[2];
+  return (Math.atan2(x, y) / DEG + 360) % 360;
+}
+
+/** North and east across a direction, ICRS. */
+export function compassAxes(at: Dir): { readonly north: Dir; readonly east: Dir } {
+  const flat = Math.sqrt(at[0] * at[0] + at[1] * at[1]);
+  const east: Dir = flat > 1e-9 ? [-at[1] / flat, at[0] / flat, 0] : [0, 1, 0];
+  const north: Dir = [
+    at[1] * east[2] - at[2] * east[1],
+    at[2] * east[0] - at[0] * east[2],
+    at[0] * east[1] - at[1] * east[0],
+  ];
+  return { north, east };
+}
+
+export const altitudeDegOf = (session: Session): number => altAzOf(session).altRad / DEG;

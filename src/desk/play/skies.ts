@@ -1,0 +1,52 @@
+/** The sky of a lesson as the page uses it: where stars come from, their names, its objects. */
+import type { Lesson } from "#core/lesson/types.ts";
+import type { SkyObject, StarSource } from "#core/seams/index.ts";
+import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
+import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
+import type { SkyNames } from "#core/sky/names/types.ts";
+import { catalogueObjects } from "#core/sky/objects.ts";
+import { practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
+import { createPracticeSource } from "#core/sky/practice/practiceSource.ts";
+
+export interface OpenSky {
+  readonly source: StarSource;
+  readonly names: SkyNames;
+  readonly objects: readonly SkyObject[];
+  /** Files that did not come, as sentences; empty where all is well. */
+  failures(): readonly string[];
+  retry(): void;
+}
+
+const fetchFile = async (name: string, signal: AbortSignal): Promise<ArrayBuffer> => {
+  const response = await fetch(new URL(`sky/${name}`, document.baseURI), { signal });
+  if (!response.ok) throw new Error(`${name}: the server answered ${response.status}`);
+  return response.arrayBuffer();
+};
+
+let catalogue: OpenSky | null = null;
+
+/** The catalogue sky is one for the whole page: what was loaded for one lesson is there for the next. */
+function openCatalogue(): OpenSky {
+  if (catalogue) return catalogue;
+  const source = createCatalogueSource({ fetchFile });
+  catalogue = {
+    source,
+    names: catalogueNames(),
+    objects: catalogueObjects(),
+    failures: () => source.failures().map(({ message }) => message),
+    retry: () => source.retryFailed(),
+  };
+  return catalogue;
+}
+
+/** Opens the sky that a lesson names. */
+export function openSky(sky: Lesson["sky"]): OpenSky {
+  if (sky === "catalogue") return openCatalogue();
+  return {
+    source: createPracticeSource(sky.practice),
+    names: practiceNames(sky.practice),
+    objects: practiceObjects(sky.practice),
+    failures: () => [],
+    retry: () => undefined,
+  };
+}
