@@ -16,6 +16,8 @@ const SUN = { mustDeg: -12, shouldDeg: -15 } as const;
 const ALTITUDE = { leastDeg: 20, mostDeg: 85 } as const;
 /** A leg is at most this share of the hopping field, so that the old mark and the new one can share it. */
 const LONGEST_LEG_FIELDS = 0.75;
+/** Looking for a like name goes through them all: enough for slips, too little to be dear. */
+const MOST_SUGGESTIONS = 3;
 /** A mark stands at the anchor or target if it lies this near. */
 const SAME_PLACE_DEG = 1 / 60;
 
@@ -54,7 +56,7 @@ function findAll(
     told.add(name);
     const place = findSpot(spot, sky);
     if (!place) {
-      const near = nearestWord(name, sky.names());
+      const near = told.size - found.size <= MOST_SUGGESTIONS ? nearestWord(name, sky.names()) : undefined;
       report("FW022", at(path), `this sky has no "${name}"`, near && `Did you mean "${near}"?`);
       continue;
     }

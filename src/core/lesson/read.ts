@@ -2,7 +2,7 @@
  * Text to YAML document, in an order that no file can make dear: size, kind of text, then one pass of the lexer that counts
  * and stops early, and only then the parser (whose cost grows with the square of keys in a map, and with depth).
  */
-import { type Document, Lexer, LineCounter, parseDocument } from "yaml";
+import { type Document, isScalar, Lexer, LineCounter, parseDocument, visit } from "yaml";
 import { type At, type Finding, finding } from "./findings.ts";
 
 export const LARGEST_BYTES = 65_536;
@@ -10,8 +10,10 @@ export const LARGEST_BYTES = 65_536;
 const DEEPEST_COLUMN = 60;
 const DEEPEST_FLOW = 12;
 /** Marks of structure (dash, colon, comma, bracket); a long lesson has three hundred. */
-const MOST_MARKS = 3000;
-const MOST_TOKENS = 20_000;
+const MOST_MARKS = 2000;
+const MOST_TOKENS = 10_000;
+/** Each could be a slip of its own to the parser. */
+const MOST_BACKSLASHES = 500;
 /** More of them tell nothing new. */
 const MOST_SYNTAX_FINDINGS = 20;
 
@@ -43,6 +45,15 @@ function strangePlace(text: string): At | null {
 function placeOf(text: string, offset: number): At {
   const before = text.slice(0, offset);
   return { line: before.split("\n").length, column: offset - before.lastIndexOf("\n") };
+}
+
+function backslashPlace(text: string): At | null {
+  let at = -1;
+  for (let count = 0; count <= MOST_BACKSLASHES; count++) {
+    at = text.indexOf("\\", at + 1);
+    if (at < 0) return null;
+  }
+  return placeOf(text, at);
 }
 
 /** A block nests no deeper than its lines are indented, dashes counted in. */
@@ -93,6 +104,26 @@ function syntaxFindings(file: string, doc: Document, lines: LineCounter): Findin
   return [...byLine.values()];
 }
 
+/** The one key that plain objects cannot bear, and that a schema would pass over in silence. */
+function magicKeys(file: string, doc: Document, lines: LineCounter): Finding[] {
+  const found: Finding[] = [];
+  visit(doc, {
+    Pair(_, { key }) {
+      if (!isScalar(key) || key.value !== "__proto__") return;
+      const { line, col } = lines.linePos(key.range?.[0] ?? 0);
+      found.push(
+        finding(
+          file,
+          "FW011",
+          { line: Math.max(1, line), column: Math.max(1, col) },
+          'no lesson has a key "__proto__"',
+        ),
+      );
+    },
+  });
+  return found;
+}
+
 /** Reads a lesson's text. Never throws; where the text is refused, the findings say why and where. */
 export function readYaml(file: string, text: string): Read {
   const start: At = { line: 1, column: 1 };
@@ -101,10 +132,12 @@ export function readYaml(file: string, text: string): Read {
   if (strange) return { findings: [finding(file, "FW002", strange, "a character that no text has")] };
   const deep = deepLine(text);
   if (deep) return { findings: [finding(file, "FW003", deep, `indented by more than ${DEEPEST_COLUMN} columns`)] };
+  const slashed = backslashPlace(text);
+  if (slashed) return { findings: [finding(file, "FW004", slashed, `more than ${MOST_BACKSLASHES} backslashes`)] };
   const refused = refuse(file, text);
   if (refused) return { findings: [refused] };
   const lines = new LineCounter();
   const doc = parseDocument(text, { lineCounter: lines, prettyErrors: false, version: "1.2", schema: "core" });
-  const findings = syntaxFindings(file, doc, lines);
+  const findings = [...syntaxFindings(file, doc, lines), ...magicKeys(file, doc, lines)];
   return findings.length > 0 ? { findings } : { doc, lines, findings: [] };
 }

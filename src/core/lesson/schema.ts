@@ -33,6 +33,61 @@ export const SKILLS = [
   "plan",
 ] as const;
 
+/** Habits that a report can name; some belong to kinds of lesson that are still to come. */
+export const HABIT_CODES = [
+  "SCL-DEG",
+  "SCL-FIELD",
+  "DEP-CHART",
+  "DEP-SWAP",
+  "ANC-WRONG",
+  "ANC-NOCHECK",
+  "AIM-OFF",
+  "AIM-HUNT",
+  "ALN-SKIP",
+  "ALN-WRONGEND",
+  "TRN-NORTHUP",
+  "TRN-SENSE",
+  "INV-KEEP",
+  "INV-HALF",
+  "MIR-ROT",
+  "MIR-OVER",
+  "CLK-SENSE",
+  "CLK-HEMI",
+  "PSH-FLIP",
+  "PSH-LEAP",
+  "STP-LONG",
+  "STP-LOOSE",
+  "DST-SHORT",
+  "DST-AGAIN",
+  "FIG-TWIN",
+  "FIG-POOR",
+  "LST-LATE",
+  "LST-SPIRAL",
+  "LST-POWER",
+  "LST-CLAIM",
+  "FNT-HURRY",
+  "FNT-GHOST",
+  "PWR-HIGH",
+  "PWR-LOW",
+  "PAG-EDGE",
+  "PAG-POLE",
+  "MNT-AXES",
+  "MNT-ZENITH",
+  "DRF-EAST",
+  "DRF-LOSE",
+  "PLN-LOW",
+  "PLN-GEAR",
+  "MEM-PEEK",
+  "MEM-ORDER",
+  "CAL-OVER",
+  "CAL-UNDER",
+  "OFF-WAY",
+  "TO-AND-FRO",
+  "PIN-OFF",
+  "HINTS",
+  "FIRST-SHORT",
+] as const;
+
 /** Moments at which a step's words come up. */
 export const MOMENTS = [
   "start",
@@ -81,7 +136,7 @@ const After = z.strictObject({
   missed: line,
   /** The claim was outside the page's map of the hop. */
   outside: line,
-  codes: z._default(z.record(z.string().check(z.regex(/^[A-Z]{2,8}-[A-Z]{2,10}(-[A-Z]{2,10})?$|^HINTS$/)), line), {}),
+  codes: z._default(z.partialRecord(z.enum(HABIT_CODES), line), {}),
 });
 
 const Hop = z.strictObject({

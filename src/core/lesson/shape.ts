@@ -3,7 +3,7 @@ import * as z from "zod/mini";
 import { type Finding, type FindingCode, finding } from "./findings.ts";
 import type { Path, Places } from "./locate.ts";
 import { nearestWord } from "./nearestWord.ts";
-import { LessonSchema } from "./schema.ts";
+import { HABIT_CODES, LessonSchema } from "./schema.ts";
 import type { Lesson } from "./types.ts";
 
 type Issue = z.core.$ZodIssue;
@@ -123,7 +123,11 @@ function sayIssue(issue: Issue, value: unknown): Said {
     case "invalid_format":
       return sayFormat(value, path);
     case "invalid_key":
-      return ["FW011", `"${String(path.at(-1))}" is no code of a habit`, "Codes look like INV-KEEP."];
+      return [
+        "FW011",
+        `"${String(path.at(-1))}" is no code of a habit`,
+        meant(nearestWord(String(path.at(-1)), HABIT_CODES)) ?? "Codes look like INV-KEEP.",
+      ];
     default:
       return ["FW012", `${nameOf(path)} is ${brief(value)}: ${issue.message}`];
   }

@@ -5,7 +5,7 @@ import type { FoundSpot, SkyLookup } from "./lookups.ts";
 import type { LessonHop, Spot } from "./types.ts";
 
 /** Colour that is taken where none is known: an average star's B-V. */
-const AVERAGE_BV = 0.7;
+export const AVERAGE_BV = 0.7;
 
 export const spotName = (spot: Spot): string => (typeof spot === "string" ? spot : spot.name);
 

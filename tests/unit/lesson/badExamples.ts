@@ -13,7 +13,7 @@ export const BAD: Readonly<Record<FindingCode, Bad>> = {
   FW001: { text: `${SOUND}#${" ".repeat(66_000)}`, says: /larger than 65536/ },
   FW002: edit("title: Four", "title: \u0000Four", /character/),
   FW003: edit("skills: [step, turn]", `skills: ${"[".repeat(13)}step${"]".repeat(13)}`, /nest deeper/),
-  FW004: edit("skills: [step, turn]", `skills: [${"step, ".repeat(3200)}turn]`, /more than 3000/),
+  FW004: edit("skills: [step, turn]", `skills: [${"step, ".repeat(2200)}turn]`, /more than 2000/),
   FW005: edit("title: Four degrees north", "title: &t Four degrees north", /anchor/),
   FW006: edit("title: Four degrees north", 'title: "Four degrees north', /quote/i),
   FW007: edit("minutes: 5", "minutes: 5\nminutes: 6", /unique/i),

@@ -1,0 +1,48 @@
+/** Files of the machine, read with care. */
+import { open, readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { UsageError } from "./usageError.ts";
+
+const reasonOf = (error: unknown) => {
+  const { code } = error as NodeJS.ErrnoException;
+  return code === "ENOENT"
+    ? "there is no such file"
+    : code === "EISDIR"
+      ? "it is a folder"
+      : code === "EACCES"
+        ? "it may not be read"
+        : String(code ?? error);
+};
+
+/**
+ * A text file in UTF-8; where it is longer than `mostBytes`, its beginning up to one byte more, so that a check of the size
+ * fails while a huge file costs nothing. Bytes that are no UTF-8 come as U+FFFD.
+ * @throws UsageError where the file cannot be read
+ */
+export async function readText(path: string, mostBytes: number): Promise<string> {
+  try {
+    const handle = await open(path, "r");
+    try {
+      const buffer = Buffer.alloc(mostBytes + 1);
+      let length = 0;
+      for (;;) {
+        const { bytesRead } = await handle.read(buffer, length, buffer.length - length, length);
+        length += bytesRead;
+        if (bytesRead === 0 || length === buffer.length) break;
+      }
+      return buffer.toString("utf8", 0, length);
+    } finally {
+      await handle.close();
+    }
+  } catch (error) {
+    throw new UsageError("FILE", `${path} cannot be read: ${reasonOf(error)}`, "check the path", { file: path });
+  }
+}
+
+/** Fetches a file of the catalogue sky for its star source. */
+export const skyFileFetcher =
+  (root: string) =>
+  async (name: string, signal: AbortSignal): Promise<ArrayBuffer> => {
+    const bytes = await readFile(join(root, "assets", "sky", name), { signal });
+    return bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength) as ArrayBuffer;
+  };

@@ -1,0 +1,52 @@
+/** `name`: what bears a name. */
+import { formatDec, formatRa } from "#core/celestial/angles.ts";
+import { constellationOf } from "#core/celestial/constellation.ts";
+import { DEG, radecFromDir } from "#core/celestial/vector.ts";
+import { findByName } from "#core/sky/names/findByName.ts";
+import { parseArgs } from "../args.ts";
+import type { Verb } from "../io.ts";
+import { openSky } from "../skies.ts";
+import { table } from "../table.ts";
+import { rounded } from "../values.ts";
+
+export const name: Verb = {
+  what: "stars, objects and constellations by name",
+  usage: "name QUERY [--sky=catalogue|SEED]",
+  async run(args, io) {
+    const { options, words } = parseArgs(args, { sky: "value" }, { least: 1, most: 8, what: "the name" });
+    const sky = openSky(options.sky, io);
+    const query = words.join(" ");
+    const found = findByName(query, sky.names(), sky.objects());
+    const matches = found.map(({ name: best, kind, dir, magV, otherNames }) => {
+      const { raRad, decRad } = radecFromDir(dir);
+      return {
+        name: best,
+        kind,
+        raDeg: rounded(raRad / DEG, 6)!,
+        decDeg: rounded(decRad / DEG, 6)!,
+        magV,
+        otherNames,
+        constellation: sky.isReal ? constellationOf(dir).name : null,
+      };
+    });
+    return {
+      exit: matches.length > 0 ? 0 : 1,
+      json: { matches },
+      text:
+        matches.length === 0
+          ? `Nothing bears the name "${query}".`
+          : table(
+              ["name", "kind", "right ascension", "declination", "V", "constellation", "other names"],
+              matches.map((each) => [
+                each.name,
+                each.kind,
+                formatRa(each.raDeg),
+                formatDec(each.decDeg),
+                each.magV?.toFixed(2) ?? "",
+                each.constellation ?? "",
+                each.otherNames.join(", "),
+              ]),
+            ),
+    };
+  },
+};
