@@ -1,0 +1,113 @@
+import { describe, expect, test } from "vitest";
+import { DEG, dirFromRadec, offsetDir, separationRad } from "#core/celestial/vector.ts";
+import { plainSeeing } from "#core/eye/limits.ts";
+import { emptyField, seenField } from "#core/field/seenField.ts";
+import { emptyStars, visibleStars } from "#core/field/visibleStars.ts";
+import { GEAR, gearById } from "#core/optics/gear.ts";
+import { fieldRadiusPlane, viewFromIcrs } from "#core/optics/viewFrame.ts";
+import type { Dir, GearId } from "#core/seams/index.ts";
+import { starsWithin } from "#core/sky/catalogue/starsWithin.ts";
+import { practiceFacts, practiceObjects } from "#core/sky/practice/practiceSky.ts";
+import { createPracticeSource } from "#core/sky/practice/practiceSource.ts";
+
+const never = new AbortController().signal;
+const ZENITH = dirFromRadec(337 * DEG, 50 * DEG);
+const objects = practiceObjects("sallow");
+const { anchor, cluster, galaxy } = practiceFacts("sallow");
+const seeing = plainSeeing({}, objects);
+
+/** A source with all tiles that the field of a gear needs. */
+async function ready(pointing: Dir, id: GearId) {
+  const source = createPracticeSource("sallow");
+  const input = { pointing, gear: gearById(id), source, seeing, objects };
+  await source.want(seenField(input).missing, 0, never);
+  return input;
+}
+
+describe("the field that is seen", () => {
+  test("names the tiles that are still to come", async () => {
+    const source = createPracticeSource("sallow");
+    const input = { pointing: anchor.dir, gear: gearById("finder-9x50"), source, seeing, objects };
+    const before = seenField(input);
+    expect(before.missing.length).toBeGreaterThan(0);
+    expect(before.blocks).toEqual([]);
+    await source.want(before.missing, 0, never);
+    const after = seenField(input);
+    expect(after.missing).toEqual([]);
+    expect(after.version).not.toBe(before.version);
+  });
+
+  test.each([...GEAR.keys()])("holds every star of the field of %s down to its limit", async (id) => {
+    const input = await ready(anchor.dir, id);
+    const seen = seenField(input);
+    expect(seen.limitMilliMag).toBe(Math.round(input.gear.plainLimitMag * 1000));
+    expect(seen.directMilliMag).toBe(seen.limitMilliMag - 1500);
+    const radiusRad = (input.gear.fieldDeg / 2) * DEG;
+    const all = starsWithin(seen, anchor.dir, radiusRad, seen.limitMilliMag);
+    const view = viewFromIcrs(anchor.dir, ZENITH, { parity: -1, rotationRad: 1 }, new Float64Array(9));
+    const shown = visibleStars(seen, view);
+    expect(shown.count).toBe(all.length);
+    expect([...shown.milliMag.subarray(0, shown.count)].sort((a, b) => a - b)).toEqual(
+      all.map((star) => star.milliMag),
+    );
+    // The anchor is in the middle.
+    const bright = shown.milliMag.indexOf(Math.round(anchor.magV * 1000));
+    expect(Math.hypot(shown.x[bright]!, shown.y[bright]!)).toBeLessThan(1e-4);
+  });
+
+  test("puts stars where the eye gets them: left of the zenith's way is left, mirrored is right", async () => {
+    const input = await ready(anchor.dir, "binocular-10x50");
+    const star = { dir: practiceFacts("sallow").clusterWay[0]!.dir };
+    const radius = fieldRadiusPlane(input.gear);
+    for (const parity of [1, -1] as const) {
+      const view = viewFromIcrs(anchor.dir, ZENITH, { parity, rotationRad: 0 }, new Float64Array(9));
+      const shown = visibleStars(seenField(input), view);
+      const pair = [...shown.milliMag.subarray(0, shown.count).entries()].filter(
+        ([, mag]) => mag === 6444 || mag === 6474,
+      );
+      expect(pair.length).toBe(2);
+      const x = pair.reduce((sum, [i]) => sum + shown.x[i]! / 2, 0);
+      expect(x * parity).toBeLessThan(0);
+      expect(Math.abs(x) * radius).toBeCloseTo(Math.tan(separationRad(anchor.dir, star.dir)), 3);
+    }
+  });
+
+  test("tells which objects are seen, at the edge, or not there", async () => {
+    const bands = (seen: ReturnType<typeof seenField>) => seen.objects.map(({ object, band }) => [object.id, band]);
+    expect(bands(seenField(await ready(cluster.dir, "binocular-10x50")))).toEqual([["sallow-1", "seen"]]);
+    expect(bands(seenField(await ready(galaxy.dir, "newton200-48x")))).toEqual([["sallow-2", "seen"]]);
+    expect(bands(seenField(await ready(galaxy.dir, "eye")))).toEqual([["sallow-1", "seen"]]);
+    // Half of it reaches into the field.
+    const beside = offsetDir(galaxy.dir, 0, (0.55 + 4 / 60) * DEG);
+    expect(seenField(await ready(beside, "newton200-48x")).objects.length).toBe(1);
+    const away = offsetDir(galaxy.dir, 0, (0.55 + 6 / 60) * DEG);
+    expect(seenField(await ready(away, "newton200-48x")).objects.length).toBe(0);
+  });
+
+  test("fills what it is given, and counts a change of objects", async () => {
+    const input = await ready(cluster.dir, "binocular-10x50");
+    const field = emptyField();
+    expect(seenField(input, field)).toBe(field);
+    const { objects: list, objectsVersion, version, blocks } = field;
+    const first = list[0];
+    seenField(input, field);
+    expect(field.objects).toBe(list);
+    expect(field.objects[0]).toBe(first);
+    expect(field.blocks).toBe(blocks);
+    expect([field.objectsVersion, field.version]).toEqual([objectsVersion, version]);
+    seenField({ ...input, objects: [] }, field);
+    expect(field.objects).toEqual([]);
+    expect(field.objectsVersion).toBe(objectsVersion + 1);
+  });
+
+  test("lets the list of stars grow past its first size", async () => {
+    const input = await ready(anchor.dir, "binocular-10x50");
+    const view = viewFromIcrs(anchor.dir, ZENITH, { parity: 1, rotationRad: 0 }, new Float64Array(9));
+    const small = emptyStars(4);
+    const large = visibleStars(seenField(input), view);
+    expect(visibleStars(seenField(input), view, small)).toBe(small);
+    expect(small.count).toBe(large.count);
+    expect([...small.x.subarray(0, small.count)]).toEqual([...large.x.subarray(0, large.count)]);
+    expect(visibleStars(seenField(input), view, small, 6000).count).toBeLessThan(10);
+  });
+});
