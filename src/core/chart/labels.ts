@@ -8,6 +8,8 @@ export type LabelWish = {
   readonly r: number;
   readonly style: TextStyle;
   readonly text: string;
+  /** Written by the hand, not printed. */
+  readonly tone?: "hand";
 };
 export type Box = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
 /** Width of a text in px at its style's own size. */

@@ -13,6 +13,8 @@ export type LetterOptions = {
   readonly lit: { readonly x: number; readonly y: number; readonly radiusPx: number } | null;
 };
 type Free = (box: Box) => boolean;
+type Place = { readonly x: number; readonly y: number };
+type FigureWish = { readonly text: string; readonly places: readonly Place[] };
 
 /** A figure stands so far in from the frame, and so far above its line (kept level, so a little more than it needs). */
 const FIGURE_INSET = { x: 19, y: 9 };
@@ -38,7 +40,7 @@ function crossing(line: LineMark, view: SheetView, edge: "x" | "y", at: number, 
   return null;
 }
 
-function figuresOf(page: ChartPage, marks: readonly ChartMark[], view: SheetView): LabelWish[] {
+function figuresOf(page: ChartPage, marks: readonly ChartMark[], view: SheetView): FigureWish[] {
   const [halfX, halfY] = [page.widthPx / 2 - page.marginPx, page.heightPx / 2 - page.marginPx];
   // From behind, the edge that lies at the right is the paper's left one.
   const right = view.flipped ? -halfX : halfX;
@@ -46,44 +48,42 @@ function figuresOf(page: ChartPage, marks: readonly ChartMark[], view: SheetView
   return marks.flatMap((mark) => {
     if (mark.kind !== "line" || !mark.figure) return [];
     const { text, edge } = mark.figure;
-    const wish = (x: number, y: number) => [{ x, y, r: 0, style: "gridFigure" as const, text }];
+    const wish = (...places: Place[]) => [{ text, places }];
     if (edge === "right") {
       const y = crossing(mark, view, "x", right, halfY - FIGURE_CORNER_PX);
-      return y === null ? [] : wish(right + inward * FIGURE_INSET.x, y - FIGURE_INSET.y);
+      const x = right + inward * FIGURE_INSET.x;
+      return y === null ? [] : wish({ x, y: y - FIGURE_INSET.y }, { x, y: y + FIGURE_INSET.y });
     }
     const x = crossing(mark, view, "y", halfY, halfX - FIGURE_CORNER_PX * 1.6);
-    return x === null ? [] : wish(x - inward * (FIGURE_INSET.x + 3), halfY - FIGURE_INSET.y - 2);
+    const [y, aside] = [halfY - FIGURE_INSET.y - 2, FIGURE_INSET.x + 3];
+    return x === null ? [] : wish({ x: x - inward * aside, y }, { x: x + inward * aside, y });
   });
 }
 
-/** Figures of the net have one place; one that is not free is left out. */
+/** Figures of the net stand on one side of their line or the other; one without a free place is left out. */
 function placeFigures(
   page: ChartPage,
   marks: readonly ChartMark[],
   view: SheetView,
   options: LetterOptions,
-  within: Free,
+  free: Free,
 ): { texts: TextMark[]; boxes: Box[] } {
   const { measure, pxPerPagePx, typeScale } = options;
   const onPaper = { ...view, scale: 1, panX: 0, panY: 0 };
+  const height = letterHeightPx("gridFigure") * typeScale;
   const [texts, boxes]: [TextMark[], Box[]] = [[], []];
-  for (const { x, y, text } of figuresOf(page, marks, view)) {
-    const at = screenFromPage(onPaper, pxPerPagePx, x, y);
-    const height = letterHeightPx("gridFigure") * typeScale;
-    const baseline = at.y + height * 0.35;
-    const box = textBox(at.x, baseline, "middle", measure("gridFigure", text) * typeScale, height);
-    if (!within(box) || boxes.some((other) => boxesMeet(box, other))) continue;
-    boxes.push(box);
-    texts.push({
-      kind: "text",
-      style: "gridFigure",
-      x: at.x,
-      y: baseline,
-      align: "middle",
-      text,
-      of: { ...at, r: 0 },
-      placed: true,
-    });
+  for (const { text, places } of figuresOf(page, marks, view)) {
+    const width = measure("gridFigure", text) * typeScale;
+    for (const place of places) {
+      const { x, y } = screenFromPage(onPaper, pxPerPagePx, place.x, place.y);
+      const box = textBox(x, y + height * 0.35, "middle", width, height);
+      if (!free(box) || boxes.some((other) => boxesMeet(box, other))) continue;
+      boxes.push(box);
+      const of = { x, y, r: 0 };
+      const baseline = y + height * 0.35;
+      texts.push({ kind: "text", style: "gridFigure", x, y: baseline, align: "middle", text, of, placed: true });
+      break;
+    }
   }
   return { texts, boxes };
 }
@@ -129,20 +129,21 @@ export function layLetters(
 ): TextMark[] {
   const { pxPerPagePx } = options;
   const within = withinSheet(page, view, options);
-  const figures = placeFigures(page, marks, view, options, within);
+  const printed = takenBoxes(marks, view, pxPerPagePx);
+  const clear: Free = (box) => within(box) && !printed.some((other) => boxesMeet(box, other));
+  const figures = placeFigures(page, marks, view, options, clear);
   const texts = marks.filter((mark) => mark.kind === "text" && mark.style !== "gridFigure") as TextMark[];
-  const wishes = [...extra, ...texts.map(({ style, text, of }) => ({ style, text, ...of }))].map((wish) => ({
+  const wishes = [...extra, ...texts.map(({ style, text, of }): LabelWish => ({ style, text, ...of }))].map((wish) => ({
     ...wish,
     ...screenFromPage(view, pxPerPagePx, wish.x, wish.y),
     r: printedRadius(wish.r, view.scale) * pxPerPagePx,
   }));
-  const taken = [...figures.boxes, ...takenBoxes(marks, view, pxPerPagePx)];
-  const placed = placeLabels(wishes, taken, { ...options, within });
-  const names = wishes.flatMap(({ style, text, x, y, r }, i): TextMark[] => {
+  const placed = placeLabels(wishes, [...figures.boxes, ...printed], { ...options, within });
+  const names = wishes.flatMap(({ style, text, tone, x, y, r }, i): TextMark[] => {
     const place = placed[i];
-    return place
-      ? [{ kind: "text", style, text, x: place.x, y: place.y, align: place.align, of: { x, y, r }, placed: true }]
-      : [];
+    if (!place) return [];
+    const name = { kind: "text" as const, style, text, x: place.x, y: place.y, align: place.align, placed: true };
+    return [{ ...name, of: { x, y, r }, ...(tone ? { tone } : {}) }];
   });
   return [...figures.texts, ...names];
 }

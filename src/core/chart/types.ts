@@ -50,5 +50,7 @@ export type TextMark = {
   readonly of: { readonly x: number; readonly y: number; readonly r: number };
   /** False where the page, north up, has no room for it; a turned or nearer sheet may have. */
   readonly placed: boolean;
+  /** Written by the hand, not printed. */
+  readonly tone?: "hand";
 };
 export type ChartMark = DotMark | LineMark | RingMark | SignMark | TextMark;
