@@ -7,6 +7,7 @@ import type { ChartPage } from "#core/chart/page.ts";
 import type { ChartMark } from "#core/chart/types.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Dir, Gear, Grade } from "#core/seams/index.ts";
+import type { SheetMode, SheetView } from "../sheet/types.ts";
 
 /** A direction on the rim, clockwise from the top, degrees. */
 export type RimDeg = number;
@@ -45,13 +46,6 @@ export interface Compass {
 export interface HandMark {
   readonly towardDeg: RimDeg;
   readonly pushing: boolean;
-}
-export interface SheetTurn {
-  readonly turnRad: number;
-  readonly flipped: boolean;
-  readonly scale: number;
-  readonly panX: number;
-  readonly panY: number;
 }
 export interface SheetPin {
   readonly at: Dir;
@@ -115,8 +109,8 @@ export interface PlayModel {
   // ---- the sheet
   readonly page: ReadonlySignal<ChartPage | null>;
   readonly marks: ReadonlySignal<readonly ChartMark[]>;
-  readonly sheetView: Signal<SheetTurn>;
-  readonly sheetMode: Signal<"turn" | "pin" | "pencil" | "pan">;
+  readonly sheetView: Signal<SheetView>;
+  readonly sheetMode: Signal<SheetMode>;
   /** White on the sheet: only what the level allows. */
   readonly ring: ReadonlySignal<{ readonly dir: Dir; readonly fieldDeg: number } | null>;
   readonly pointing: ReadonlySignal<Dir | null>;
@@ -148,7 +142,7 @@ export interface PlayModel {
   leavePin(): void;
   drawPencil(dirs: readonly Dir[]): void;
   rubOut(): void;
-  sheetTurned(view: SheetTurn): void;
+  sheetTurned(view: SheetView): void;
   /** A drag on the field of so many CSS px; x right, y down. */
   drag(dxPx: number, dyPx: number): void;
   dragging(on: boolean): void;

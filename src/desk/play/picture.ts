@@ -41,7 +41,6 @@ export function createPicture(): Picture {
     light: 1,
     stopOpenCssPx: 0,
     lines: [],
-    linesVersion: 0,
     linesAlpha: 0,
   };
 }

@@ -1,5 +1,7 @@
 /** Words that come up while hopping: conditions, notices, what the field says to one who does not see it. */
 export const EN_HOP = {
+  anchor: "anchor",
+  target: "target",
   timeAt: "{time}, {place}",
   atHorizon: "At the horizon",
   overhead: "Nearly overhead",
@@ -38,8 +40,16 @@ export const EN_HOP = {
   markReached: "Reached: {mark}.",
   stopAt: "One stop on the way.",
 
-  fieldEye: "Naked eye. You look {height}. Arrow keys look round.",
-  fieldGear: "{gear}, {image}. The tube points {height}. Arrow keys push the tube. {stars} stars in the field.",
+  fieldEye: "Naked eye, looking {height}.",
+  fieldGear: "{gear}, {image}, pointing {height}.",
+  inTheMiddle: "in the middle",
+  nearMiddle: "near the middle at {clock} o'clock",
+  halfWayOut: "half way out at {clock} o'clock",
+  nearEdge: "near the edge at {clock} o'clock",
+  noStars: "No star is seen.",
+  brightest: "{total} stars are seen. The brightest stand {told}.",
+  softSpot: "A soft spot stands {where}.",
   skyTrouble: "A part of the sky did not come: {why} The rest works. Try again, or play on.",
-  noPicture: "This browser gives no WebGL 2, so the field cannot be drawn. Another browser, or this one with graphics acceleration switched on, can.",
+  noPicture:
+    "This browser gives no WebGL 2, so the field cannot be drawn. Another browser, or this one with graphics acceleration switched on, can.",
 } as const;

@@ -1,0 +1,62 @@
+/** An attempt from its lesson: the sky opened, what is needed of it loaded, the hop compiled, the session begun or taken up. */
+import { DEG, dirFromMas, normalise, separationRad } from "#core/celestial/vector.ts";
+import { plainSeeing } from "#core/eye/limits.ts";
+import { toHopSpec } from "#core/lesson/hopSpec.ts";
+import { realLookups } from "#core/lesson/realLookups.ts";
+import type { Lesson } from "#core/lesson/types.ts";
+import { compileHop } from "#core/score/compile.ts";
+import { DataFileError } from "#core/seams/errors.ts";
+import type { AttemptRecord, CompiledAttempt, Cone, HopSpec, Seeing } from "#core/seams/index.ts";
+import { decodeRecord } from "#core/session/record.ts";
+import { createSession, type Session } from "#core/session/session.ts";
+import type { RunningAttempt } from "../app/ports.ts";
+import type { Loading } from "./loading.ts";
+import type { OpenSky } from "./skies.ts";
+
+export interface Attempt {
+  readonly id: string;
+  readonly seed: number;
+  readonly compiled: CompiledAttempt;
+  readonly session: Session;
+  readonly seeing: Seeing;
+}
+
+/** The part of the sky that a hop goes through, with a field to spare. */
+export function coneOfHop(spec: HopSpec, fieldDeg: number): Cone {
+  const [anchor, target] = [dirFromMas(spec.anchor), dirFromMas(spec.targets[0]!.dir)];
+  const centre = normalise([anchor[0] + target[0], anchor[1] + target[1], anchor[2] + target[2]]);
+  return { centre, radiusRad: separationRad(anchor, target) / 2 + 1.5 * fieldDeg * DEG };
+}
+
+const seeingOf = (lesson: Lesson, sky: OpenSky): Seeing =>
+  plainSeeing({ skyMagPerArcsec2: lesson.place.skyMagPerArcsec2 }, sky.objects);
+
+/** Compiles, loading what the compiler asks for. */
+async function compiledFor(spec: HopSpec, seeing: Seeing, seed: number, loading: Loading): Promise<CompiledAttempt> {
+  const limitMag = seeing.star(dirFromMas(spec.anchor), 0.7, spec.hoppingGear).avertedMilliMag / 1000;
+  const cone = coneOfHop(spec, 6);
+  const result = compileHop(spec, await loading.whole(cone, limitMag), seeing, seed);
+  if ("ok" in result) return result.ok;
+  throw new DataFileError("The stars about the way did not come.", "Load the page again.");
+}
+
+/** A fresh attempt. */
+export async function startAttempt(
+  lesson: Lesson,
+  sky: OpenSky,
+  loading: Loading,
+  reducedMotion: boolean,
+): Promise<Attempt> {
+  const seeing = seeingOf(lesson, sky);
+  const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
+  const compiled = await compiledFor(toHopSpec(lesson, 0, realLookups), seeing, seed, loading);
+  return { id: crypto.randomUUID(), seed, compiled, session: createSession(compiled, { reducedMotion }), seeing };
+}
+
+/** Takes up an attempt where it was left. @throws InputError where its record cannot be read */
+export function resumeAttempt(lesson: Lesson, sky: OpenSky, running: RunningAttempt, reducedMotion: boolean): Attempt {
+  const resume: AttemptRecord = decodeRecord(running.recordText);
+  const { compiled } = resume;
+  const session = createSession(compiled, { reducedMotion, resume });
+  return { id: running.id, seed: running.seed, compiled, session, seeing: seeingOf(lesson, sky) };
+}

@@ -1,0 +1,63 @@
+/**
+ * Time for a session: steps of 20 ms as the wall clock goes, frames only while something is to be seen. A still sky costs no
+ * frames; the session is brought up to date four times a second.
+ */
+
+const STEP_MS = 20;
+/** A tab that wakes up is not asked for more steps than these at once. */
+const MOST_STEPS = 5 * 60 * 50;
+const IDLE_MS = 250;
+
+export interface Clock {
+  /** Something is to be drawn. */
+  invalidate(): void;
+  start(): void;
+  stop(): void;
+}
+
+/**
+ * @param step one step of the session
+ * @param draw one frame; true while more are wanted
+ * @param idle called four times a second whether or not anything moves
+ */
+export function createClock(step: () => void, draw: (nowMs: number) => boolean, idle: () => void): Clock {
+  let frame = 0;
+  let timer: ReturnType<typeof setInterval> | undefined;
+  let lastMs = 0;
+  let owedMs = 0;
+
+  const catchUp = (nowMs: number) => {
+    owedMs += Math.max(0, nowMs - lastMs);
+    lastMs = nowMs;
+    let steps = Math.min(MOST_STEPS, Math.floor(owedMs / STEP_MS));
+    owedMs -= steps * STEP_MS;
+    if (steps === MOST_STEPS) owedMs = 0;
+    while (steps-- > 0) step();
+  };
+  const onFrame = (nowMs: number) => {
+    frame = 0;
+    catchUp(nowMs);
+    if (draw(nowMs)) request();
+  };
+  const request = () => {
+    if (timer !== undefined) frame ||= requestAnimationFrame(onFrame);
+  };
+  return {
+    invalidate: request,
+    start() {
+      if (timer !== undefined) return;
+      lastMs = performance.now();
+      timer = setInterval(() => {
+        if (frame === 0) catchUp(performance.now());
+        idle();
+      }, IDLE_MS);
+      request();
+    },
+    stop() {
+      clearInterval(timer);
+      timer = undefined;
+      cancelAnimationFrame(frame);
+      frame = 0;
+    },
+  };
+}

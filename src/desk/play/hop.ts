@@ -1,0 +1,65 @@
+/** What the parts of a running hop share: made once the sky is there and the attempt compiled. */
+import type { Lesson } from "#core/lesson/types.ts";
+import type { Resident } from "#core/seams/index.ts";
+import type { Sound, Store } from "../app/ports.ts";
+import type { Attempt } from "./attempt.ts";
+import type { Keeper } from "./keep.ts";
+import type { Loading } from "./loading.ts";
+import { createGuide, type Guide } from "./moments.ts";
+import { createPicture, type Picture, type Sun } from "./picture.ts";
+import { createProgress, type Progress } from "./progress.ts";
+import type { PlaySignals } from "./signals.ts";
+import type { OpenSky } from "./skies.ts";
+import type { Steering } from "./steering.ts";
+
+export interface Ports {
+  readonly store: Store;
+  readonly sound: Sound;
+}
+export interface Hop {
+  readonly lesson: Lesson;
+  readonly signals: PlaySignals;
+  readonly ports: Ports;
+  readonly sky: OpenSky;
+  readonly loading: Loading;
+  readonly attempt: Attempt;
+  readonly picture: Picture;
+  readonly steering: Steering;
+  readonly guide: Guide;
+  readonly progress: Progress;
+  readonly keeper: Keeper;
+  readonly sun: Sun;
+  /** What is resident of the field now. */
+  stars: Resident;
+  /** Something is to be drawn. */
+  invalidate(): void;
+  /** The attempt has ended. */
+  ended(): void;
+  /** Milliseconds of the page's clock at which animations began; 0 where none runs. */
+  readonly motion: { changedMs: number; rightMs: number; proofMs: number };
+}
+
+/** Lessons at these levels tell more than the sky does: agreement, reached marks, the way. */
+export const isGuided = ({ lesson }: Pick<Hop, "lesson">): boolean => lesson.level === "G" || lesson.level === "C";
+/** Only the first lessons draw the trail and the cross as they grow. */
+export const showsTrail = ({ lesson }: Pick<Hop, "lesson">): boolean =>
+  lesson.level === "G" && lesson.aids.trail !== "off";
+
+export const NO_STARS: Resident = { blocks: [], missing: [], complete: false, version: -1 };
+
+type Needed = Omit<Hop, "picture" | "guide" | "progress" | "stars" | "motion">;
+
+export function createHop(needed: Needed, tell: (mark: string) => void): Hop {
+  const [stage] = needed.lesson.stages;
+  const steps = stage ? stage.hop.steps : [];
+  return {
+    ...needed,
+    picture: createPicture(),
+    guide: createGuide(
+      isGuided(needed) ? steps : steps.filter(({ when }) => !/^(markReached|nearTarget|lost|anchorNear)/.test(when)),
+    ),
+    progress: createProgress(needed.attempt.compiled, tell),
+    stars: NO_STARS,
+    motion: { changedMs: 0, rightMs: 0, proofMs: 0 },
+  };
+}

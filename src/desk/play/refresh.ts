@@ -1,0 +1,190 @@
+/** Brings the panels' signals up to date with the session: after events, at rest, four times a second. */
+
+import { zenithDir } from "#core/celestial/frames.ts";
+import { DEG, dirFromMas } from "#core/celestial/vector.ts";
+import { gearById } from "#core/optics/gear.ts";
+import { PRICE } from "#core/score/rules.ts";
+import type { Aid, Dir, Gear, Grade } from "#core/seams/index.ts";
+import {
+  claimRefusal,
+  elapsedMs,
+  gearInUse,
+  horizonOf,
+  orientationOf,
+  pointing,
+  skyTimeMs,
+  tubeDir,
+} from "#core/session/session.ts";
+import { say } from "../words/say.ts";
+import { conditionsOf, heightWords } from "./conditions.ts";
+import { fieldInWords } from "./fieldWords.ts";
+import { type Hop, showsTrail } from "./hop.ts";
+import { ladderStarsOf } from "./ladderStars.ts";
+import type { AidOffer, HintRow } from "./model.ts";
+import { altitudeDegOf, compassAxes, glowsOf, rimDegOf, setGear } from "./picture.ts";
+import { legAt } from "./progress.ts";
+
+/** Grade 2 opens so long after grade 1 was taken. */
+const HINT_WAIT_MS = 15_000;
+
+const limitMagOf = ({ attempt }: Hop, gear: Gear): number =>
+  (attempt.compiled.limits.find((limit) => limit.gear === gear.id)?.avertedMilliMag ?? gear.plainLimitMag * 1000) /
+  1000;
+
+/** After a change of instrument. */
+export function refreshGear(hop: Hop): void {
+  const { signals, attempt, picture, sky } = hop;
+  const gear = gearInUse(attempt.session);
+  const limitMag = limitMagOf(hop, gear);
+  setGear(picture, gear, limitMag, glowsOf(sky.objects, attempt.seeing, gear));
+  signals.gear.value = gear;
+  signals.limitMag.value = limitMag;
+  signals.ladder.value = attempt.compiled.spec.gear.map((id) => {
+    const one = gearById(id);
+    return { gear: one, fieldDeg: one.kind === "eye" ? 180 : one.fieldDeg, inUse: id === gear.id };
+  });
+}
+
+const aidOffer = ({ attempt: { compiled } }: Hop, aid: Aid & keyof typeof PRICE.aids, on: boolean): AidOffer => {
+  const term = compiled.spec.aids[aid];
+  return { offered: term !== "off", on, cost: term === "priced" ? PRICE.aids[aid] : 0 };
+};
+
+const aidIsOn = ({ attempt: { session, compiled } }: Hop, aid: Aid): boolean => {
+  const last = session.events.findLast((event) => event.kind === "aid" && event.aid === aid);
+  if (last?.kind === "aid") return last.on;
+  return compiled.spec.aids[aid] === "free" && aid !== "carry";
+};
+
+export const compassIsOn = (hop: Hop): boolean => aidIsOn(hop, "compass");
+
+/** The three rows of hints for the leg in hand. */
+function hintRows(hop: Hop): HintRow[] {
+  const { lesson, attempt } = hop;
+  const { session, compiled } = attempt;
+  if (compiled.spec.aids.hints === "off") return [];
+  const leg = legAt(compiled, tubeDir(session));
+  const words = lesson.stages[0]?.hop.hints[leg];
+  const taken = (grade: Grade) =>
+    session.events.find((event) => event.kind === "hint" && event.leg === leg && event.grade === grade);
+  return ([1, 2, 3] as const).map((grade) => {
+    const before = grade === 1 ? null : taken((grade - 1) as Grade);
+    const waited = before && elapsedMs(session) - before.tMs >= HINT_WAIT_MS;
+    const used = taken(grade) !== undefined;
+    const ready = session.state.phase === "hop" && (grade === 1 || waited);
+    const price = grade === 3 ? null : PRICE.hints[grade];
+    return {
+      grade,
+      price,
+      state: used ? "used" : ready ? "ready" : "later",
+      text: used ? (words?.[grade - 1] ?? null) : null,
+    };
+  });
+}
+
+function claimOffer(hop: Hop) {
+  const { session } = hop.attempt;
+  const why = claimRefusal(session);
+  const { claimGear, weights } = hop.attempt.compiled.spec;
+  const wrongCost = weights.care > 0 ? (PRICE.wrongClaims[session.state.wrongClaims] ?? 0) : 0;
+  const words =
+    why === "otherGear"
+      ? say("hop.otherGear", { gear: say(`gear.${gearById(claimGear).kind}`).toLowerCase() })
+      : why === "restFirst"
+        ? say("hop.restFirst")
+        : why === "anchorFirst"
+          ? say("hop.anchorFirst")
+          : null;
+  return { can: why === null, why: words, wrongCost };
+}
+
+/** White on the sheet: only what the level allows. */
+export function refreshSheet(hop: Hop): void {
+  const { signals, attempt } = hop;
+  const { session, compiled } = attempt;
+  const gear = gearInUse(session);
+  const hopping = session.state.phase !== "anchor";
+  const live = showsTrail(hop) && gear.kind !== "eye";
+  const lastPin = signals.pins.value.at(-1);
+  const at: Dir = live ? pointing(session) : (lastPin?.at ?? dirFromMas(compiled.spec.anchor));
+  const ringGear = gear.kind === "eye" || gear.kind === "sight" ? gearById(compiled.spec.hoppingGear) : gear;
+  const showsRing = compiled.spec.aids.ring !== "off" && (hopping || live);
+  signals.ring.value = showsRing ? { dir: at, fieldDeg: ringGear.fieldDeg } : null;
+  signals.pointing.value = live ? at : null;
+  if (!live || !hopping) return;
+  const { raDas, decDas } = session.recorder;
+  signals.trail.value = Array.from(raDas, (ra, i) => dirFromMas({ raMas: ra * 100, decMas: decDas[i]! * 100 }));
+}
+
+/** The lengths of a guided lesson, degrees. */
+function lengthsOf(hop: Hop) {
+  if (!showsTrail(hop) || hop.attempt.session.state.phase === "anchor") return null;
+  let trailDas = 0;
+  const { raDas, decDas, byHand } = hop.attempt.session.recorder;
+  for (let i = 1; i < raDas.length; i++) {
+    if (!byHand[i]) continue;
+    const dRa = (raDas[i]! - raDas[i - 1]!) * Math.cos((decDas[i]! / 36_000) * DEG);
+    trailDas += Math.hypot(dRa, decDas[i]! - decDas[i - 1]!);
+  }
+  return { trailDeg: trailDas / 36_000, wayDeg: hop.attempt.compiled.parDas / 36_000 };
+}
+
+/** Everything that is cheap, after events and at rest. */
+export function refreshWords(hop: Hop): void {
+  const { signals, attempt, lesson, guide, picture, stars } = hop;
+  const { session, compiled } = attempt;
+  const altitudeDeg = altitudeDegOf(session);
+  const step = guide.current();
+  if (step) signals.now.value = { headline: step.now, text: step.say };
+  signals.altitudeDeg.value = altitudeDeg;
+  signals.conditions.value = conditionsOf(lesson, skyTimeMs(session), altitudeDeg);
+  signals.seeking.value = session.state.phase === "anchor";
+  signals.claim.value = claimOffer(hop);
+  signals.hints.value = hintRows(hop);
+  signals.home.value = { can: session.state.phase === "hop", cost: compiled.spec.weights.care > 0 ? PRICE.restart : 0 };
+  signals.carry.value = carryOffer(hop);
+  signals.asInInstrument.value = aidOffer(hop, "asInInstrument", aidIsOn(hop, "asInInstrument"));
+  signals.lengths.value = lengthsOf(hop);
+  const gear = gearInUse(session);
+  const height = heightWords(altitudeDeg).toLowerCase();
+  const head =
+    gear.kind === "eye"
+      ? say("hop.fieldEye", { height })
+      : say("hop.fieldGear", { gear: say(`gear.${gear.kind}`), image: say(`gear.${gear.path}`).toLowerCase(), height });
+  signals.fieldWords.value = `${head} ${fieldInWords(picture, stars.blocks)}`;
+}
+
+/** "Carry the stars" is offered only where it differs from the hand on the tube. */
+function carryOffer(hop: Hop): AidOffer {
+  const { parity, rotationRad } = orientationOf(hop.attempt.session);
+  const differs = parity === -1 || Math.cos(rotationRad) > -0.99;
+  const offer = aidOffer(hop, "carry", hop.steering.carry);
+  return { ...offer, offered: offer.offered && differs && gearInUse(hop.attempt.session).kind !== "eye" };
+}
+
+/** The ladder's stars stand still while the tube moves: they follow at rest. */
+export function refreshLadder(hop: Hop): void {
+  const { signals, attempt, stars } = hop;
+  const { session } = attempt;
+  const { parity, rotationRad } = orientationOf(session);
+  const correct = parity === 1 && Math.abs(rotationRad) < 1e-6;
+  signals.ladderStars.value = correct
+    ? ladderStarsOf(stars.blocks, pointing(session), zenithDir(horizonOf(session)))
+    : [];
+}
+
+/** North and east on the rim, while the field moves. */
+export function refreshCompass(hop: Hop): void {
+  const { signals, attempt, picture } = hop;
+  const gear = gearInUse(attempt.session);
+  if (!compassIsOn(hop) || gear.kind === "eye" || gear.kind === "sight") {
+    if (signals.compass.value) signals.compass.value = null;
+    return;
+  }
+  const { north, east } = compassAxes(pointing(attempt.session));
+  const northDeg = rimDegOf(picture.viewFromIcrs, north);
+  const eastDeg = rimDegOf(picture.viewFromIcrs, east);
+  const before = signals.compass.value;
+  if (before && Math.abs(before.northDeg - northDeg) < 0.2 && Math.abs(before.eastDeg - eastDeg) < 0.2) return;
+  signals.compass.value = { northDeg, eastDeg };
+}
