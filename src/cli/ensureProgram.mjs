@@ -1,5 +1,5 @@
 /** Builds src/cli/main.ts into one file, where that file is missing or older than a source. One process builds, others wait. */
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { at } from "../tools/run.mjs";
@@ -19,10 +19,13 @@ const newestMs = (path) => {
   return readdirSync(path).reduce((newest, name) => Math.max(newest, newestMs(join(path, name))), entry.mtimeMs);
 };
 
+/** Up to a whole ms: files keep no more. */
+const newestSourceMs = () => Math.ceil(Math.max(...SOURCES.map(newestMs)));
+
+/** The program bears the time of the newest source that was there when its build began. */
 const isFresh = () => {
   const built = statSync(PROGRAM, { throwIfNoEntry: false });
-  // The file bears the time of the newest source it was made from.
-  return built !== undefined && built.mtimeMs >= Math.max(...SOURCES.map(newestMs));
+  return built !== undefined && Math.round(built.mtimeMs) >= newestSourceMs();
 };
 
 const isAlive = (pid) => {
@@ -54,6 +57,7 @@ function takeLock() {
 async function build() {
   const { build: viteBuild } = await import("vite");
   const outDir = join(CACHE, `build-${process.pid}`);
+  const madeFromMs = newestSourceMs();
   try {
     await viteBuild({
       configFile: false,
@@ -71,7 +75,9 @@ async function build() {
         rolldownOptions: { output: { entryFileNames: "main.mjs", codeSplitting: false } },
       },
     });
-    renameSync(join(outDir, "main.mjs"), PROGRAM);
+    const built = join(outDir, "main.mjs");
+    utimesSync(built, madeFromMs / 1000, madeFromMs / 1000);
+    renameSync(built, PROGRAM);
   } finally {
     rmSync(outDir, { recursive: true, force: true });
   }

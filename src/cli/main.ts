@@ -26,6 +26,14 @@ function verbOf(word: string | undefined): Verb {
   throw new UsageError("ARGUMENTS", `unknown verb ${word}`, `${near ? `did you mean ${near}? ` : ""}verbs: ${verbs}`);
 }
 
+/** A refusal of the machine's (no room, no right, no such folder) is the caller's to mend; anything else is a bug. */
+function asAppError(error: unknown): AppError {
+  if (error instanceof AppError) return error;
+  const { syscall, message } = error as NodeJS.ErrnoException;
+  if (syscall === undefined) throw error;
+  return new UsageError("FILE", message, "check the path, its rights and the room on the disk");
+}
+
 function errorJson(error: AppError): unknown {
   const place = error instanceof UsageError ? error.place : undefined;
   return { error: { code: error.code, message: error.message, hint: error.hint, ...place } };
@@ -38,12 +46,12 @@ const oneLine = (text: string) => text.replaceAll(/\s*\n\s*/g, " ");
  * @returns the exit code: 0 answered, 1 the answer is "no", 2 unusable arguments or file
  */
 export async function main(args: readonly string[], root: string): Promise<number> {
-  const [word, ...rest] = args;
+  const wantsJson = args.includes("--json");
+  const [word, ...rest] = args.filter((arg) => arg !== "--json");
   if (word === "help" || args.includes("--help")) {
     process.stdout.write(`${help()}\n`);
     return 0;
   }
-  const wantsJson = args.includes("--json");
   const isTerminal = process.stderr.isTTY === true;
   const progress = (line: string) => {
     if (isTerminal) process.stderr.write(`${line}\n`);
@@ -53,8 +61,8 @@ export async function main(args: readonly string[], root: string): Promise<numbe
     const { exit, json, text } = await verbOf(word).run(rest, io);
     process.stdout.write(`${wantsJson ? JSON.stringify(json) : text}\n`);
     return exit;
-  } catch (error) {
-    if (!(error instanceof AppError)) throw error;
+  } catch (thrown) {
+    const error = asAppError(thrown);
     process.stderr.write(`faintward: ${oneLine(`${error.message}; ${error.hint}`)}\n`);
     if (wantsJson) process.stdout.write(`${JSON.stringify(errorJson(error))}\n`);
     return 2;

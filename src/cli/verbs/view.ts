@@ -97,7 +97,7 @@ export const view: Verb = {
       exit: 0,
       json: {
         fieldDeg: gear.fieldDeg,
-        orientation: { parity: orientation.parity, rotationRad: rounded(orientation.rotationRad, 9) },
+        orientation,
         stars: rows,
       },
       text: table(
