@@ -1,10 +1,12 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { lessonPlugin } from "./src/tools/lessonPlugin.ts";
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 export default defineConfig({
   base: "./",
+  plugins: [lessonPlugin()],
   publicDir: "assets",
   resolve: { alias: { "#core": here("src/core"), "#shared": here("shared") } },
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },

@@ -7,6 +7,7 @@
 import { altAzFromDir } from "#core/celestial/frames.ts";
 import { mixHash32 } from "#core/celestial/hash.ts";
 import { DAS_RAD, DEG, dirFromMas, offsetDir, separationRad } from "#core/celestial/vector.ts";
+import { gearById } from "#core/optics/gear.ts";
 import type { AttemptRecord, CompiledAttempt, Dir, MasDir, Trail } from "#core/seams/index.ts";
 import { wasAskedOnTheWay } from "./pins.ts";
 import { reduce, startState } from "./reduce.ts";
@@ -25,6 +26,8 @@ export { tubeDir } from "./tube.ts";
 /** Share of a push that the tube follows in one tick: nine tenths within 160 ms, at rest after half a second. */
 const FOLLOW_SHARE = 0.25;
 const START_AWAY_RAD = 25 * DEG;
+/** Where there is no naked eye to find the anchor with, it stands in the first field already: so many radii off the middle. */
+const START_IN_FIELD = 0.6;
 const START_LOWEST_RAD = 12 * DEG;
 const START_TRIES = 36;
 
@@ -57,16 +60,23 @@ export function createSession(compiled: CompiledAttempt, options: SessionOptions
   return session;
 }
 
+function awayAtStart(firstGear: string | undefined): number {
+  const gear = gearById(firstGear ?? "eye");
+  const wide = gear.kind === "eye" || gear.kind === "sight";
+  return wide ? START_AWAY_RAD : (START_IN_FIELD * gear.fieldDeg * DEG) / 2;
+}
+
 /** A place for the tube to start from, above the horizon and away from the Sun; the most nearly level with the anchor. */
 function startDir({ spec }: CompiledAttempt, clock: SkyClock): Dir {
   const anchor = dirFromMas(spec.anchor);
   const levelRad = Math.max(START_LOWEST_RAD, altAzFromDir(clock.horizon, anchor).altRad);
   const first = mixHash32(spec.anchor.raMas, spec.anchor.decMas) % START_TRIES;
+  const awayRad = awayAtStart(spec.gear[0]);
   let best = anchor;
   let leastOff = Number.POSITIVE_INFINITY;
   for (let i = 0; i < START_TRIES; i++) {
     const angleRad = (((first + i) % START_TRIES) / START_TRIES) * 2 * Math.PI;
-    const dir = offsetDir(anchor, angleRad, START_AWAY_RAD);
+    const dir = offsetDir(anchor, angleRad, awayRad);
     const { altRad } = altAzFromDir(clock.horizon, dir);
     const low = altRad < START_LOWEST_RAD ? 10 : 0;
     const hot = separationRad(dir, clock.sun) < SUN_CIRCLE_RAD + DEG ? 100 : 0;

@@ -56,7 +56,6 @@ export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steer
       if (gearInUse(hop.attempt.session).id === gearId) return;
       const outcomes = stepEvent(hop.attempt.session, { kind: "use", gear: gearId });
       afterGear(hop);
-      hop.guide.reach(`gear:${gearInUse(hop.attempt.session).kind}`);
       actOn(hop, outcomes);
       settle(hop);
       how.chooseSheet(hop);
@@ -153,7 +152,7 @@ export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steer
       playing((hop) => {
         signals.handOnField.value = on;
         if (on) put(hop, { kind: "push", axis: "both" });
-        else hop.guide.reach("moved");
+        else hop.facts.moved = true;
         settle(hop);
       }),
     steer: (right, up, fine) =>
@@ -161,7 +160,7 @@ export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steer
         const began = (right !== 0 || up !== 0) && !steering.active;
         steering.steer(right, up, fine);
         if (began) put(hop, { kind: fine ? "nudge" : "push", axis: "both" });
-        else if (right === 0 && up === 0) hop.guide.reach("moved");
+        else if (right === 0 && up === 0) hop.facts.moved = true;
       }),
   };
 }

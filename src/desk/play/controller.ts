@@ -4,7 +4,6 @@ import { sunDir } from "#core/celestial/bodies.ts";
 import { altAzFromDir } from "#core/celestial/frames.ts";
 import { DEG, separationRad } from "#core/celestial/vector.ts";
 import type { Lesson } from "#core/lesson/types.ts";
-import { gearById } from "#core/optics/gear.ts";
 import type { Cone, Dir } from "#core/seams/index.ts";
 import { gearInUse, horizonOf, looksByEye, pointing, tick } from "#core/session/session.ts";
 import { tilesAhead } from "#core/sky/catalogue/tilesOfCone.ts";
@@ -171,7 +170,6 @@ export function createPlay({ lesson, ports, running, onEnded }: PlayHow): PlayMo
     });
     hop = one;
     refreshGear(one);
-    one.guide.reach(`gear:${gearById(session.state.gear).kind}`);
     signals.phase.value = resumed ? "play" : "briefing";
     clock.start();
     await chooseSheet(one);

@@ -1,16 +1,19 @@
 /** What the parts of a running hop share: made once the sky is there and the attempt compiled. */
+import type { Facts } from "#core/lesson/steps.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Resident } from "#core/seams/index.ts";
+import { gearInUse } from "#core/session/session.ts";
 import type { Sound, Store } from "../app/ports.ts";
 import type { Attempt } from "./attempt.ts";
 import type { Keeper } from "./keep.ts";
 import type { Loading } from "./loading.ts";
-import { createGuide, type Guide } from "./moments.ts";
 import { createPicture, type Picture, type Sun } from "./picture.ts";
 import { createProgress, type Progress } from "./progress.ts";
 import type { PlaySignals } from "./signals.ts";
 import type { OpenSky } from "./skies.ts";
 import type { Steering } from "./steering.ts";
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
 export interface Ports {
   readonly store: Store;
@@ -25,7 +28,8 @@ export interface Hop {
   readonly attempt: Attempt;
   readonly picture: Picture;
   readonly steering: Steering;
-  readonly guide: Guide;
+  /** How things stand, as far as the lesson's words depend on it. */
+  readonly facts: Mutable<Facts>;
   readonly progress: Progress;
   readonly keeper: Keeper;
   readonly sun: Sun;
@@ -47,17 +51,22 @@ export const showsTrail = ({ lesson }: Pick<Hop, "lesson">): boolean =>
 
 export const NO_STARS: Resident = { blocks: [], missing: [], complete: false, version: -1 };
 
-type Needed = Omit<Hop, "picture" | "guide" | "progress" | "stars" | "motion">;
+type Needed = Omit<Hop, "picture" | "facts" | "progress" | "stars" | "motion">;
 
 export function createHop(needed: Needed, tell: (mark: string) => void): Hop {
-  const [stage] = needed.lesson.stages;
-  const steps = stage ? stage.hop.steps : [];
+  const { session } = needed.attempt;
   return {
     ...needed,
     picture: createPicture(),
-    guide: createGuide(
-      isGuided(needed) ? steps : steps.filter(({ when }) => !/^(markReached|nearTarget|lost|anchorNear)/.test(when)),
-    ),
+    facts: {
+      moved: session.events.length > 0,
+      anchorNear: false,
+      anchorConfirmed: session.state.phase !== "anchor",
+      gear: gearInUse(session).kind,
+      marksReached: 0,
+      nearTarget: false,
+      lost: false,
+    },
     progress: createProgress(needed.attempt.compiled, tell),
     stars: NO_STARS,
     motion: { changedMs: 0, rightMs: 0, proofMs: 0 },

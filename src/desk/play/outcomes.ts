@@ -6,7 +6,7 @@ import type { Dir } from "#core/seams/index.ts";
 import { gearInUse, type Outcome, pointing, type Refusal, tubeDir } from "#core/session/session.ts";
 import { say } from "../words/say.ts";
 import { layAsInInstrument, refreshAgreement, showProof } from "./agreeing.ts";
-import type { Hop } from "./hop.ts";
+import { type Hop, isGuided } from "./hop.ts";
 import { refreshGear, refreshLadder, refreshSheet, refreshWords } from "./refresh.ts";
 
 const tell = (hop: Hop, words: string) => {
@@ -48,31 +48,33 @@ function onClaimed(hop: Hop, outcome: Outcome & { kind: "claimed" }): void {
 }
 
 function onRest(hop: Hop): void {
-  const { attempt, guide, progress } = hop;
+  const { attempt, facts, progress } = hop;
   const { session } = attempt;
   const gear = gearInUse(session);
   if (gear.kind === "eye" || session.state.phase !== "hop") return;
-  const moment = progress.rest(tubeDir(session));
-  if (moment && guide.reach(moment) && moment !== "lost") hop.ports.sound.play("waymark");
+  if (!isGuided(hop)) return;
+  const before = facts.marksReached;
+  Object.assign(facts, progress.rest(tubeDir(session)));
+  if (facts.marksReached > before) hop.ports.sound.play("waymark");
 }
 
 /** The anchor comes near: told on guided levels while it is sought. */
 function seekAnchor(hop: Hop): void {
   const { session, compiled } = hop.attempt;
-  if (session.state.phase !== "anchor") return;
+  if (session.state.phase !== "anchor" || !isGuided(hop)) return;
   const gear = gearInUse(session);
   const nearRad = Math.min(0.3 * gear.fieldDeg, 8) * (Math.PI / 180);
-  if (separationRad(pointing(session), dirFromMas(compiled.spec.anchor)) < nearRad) hop.guide.reach("anchorNear");
+  hop.facts.anchorNear = separationRad(pointing(session), dirFromMas(compiled.spec.anchor)) < nearRad;
 }
 
 /** Carries out what a session said. */
 export function actOn(hop: Hop, outcomes: readonly Outcome[]): void {
   if (outcomes.length === 0) return;
-  const { signals, ports, guide, lesson } = hop;
+  const { signals, ports, facts, lesson } = hop;
   for (const outcome of outcomes) {
     switch (outcome.kind) {
       case "anchorConfirmed":
-        guide.reach("anchorConfirmed");
+        facts.anchorConfirmed = true;
         ports.sound.play("waymark");
         tell(hop, say("hop.anchorConfirmed", { anchor: anchorName(hop) }));
         break;
@@ -98,8 +100,7 @@ export function actOn(hop: Hop, outcomes: readonly Outcome[]): void {
         tell(hop, say("hop.pinAsked"));
         break;
       case "restarted":
-        hop.progress.restarted();
-        guide.reach("anchorConfirmed");
+        Object.assign(facts, hop.progress.restarted());
         tell(hop, say("hop.restarted", { anchor: anchorName(hop) }));
         break;
       case "claimed":
@@ -149,6 +150,7 @@ export function settle(hop: Hop): void {
 /** After a change of instrument. */
 export function afterGear(hop: Hop): void {
   hop.motion.changedMs = performance.now();
+  hop.facts.gear = gearInUse(hop.attempt.session).kind;
   refreshGear(hop);
   hop.ports.sound.play("change");
 }

@@ -2,6 +2,7 @@
 
 import { zenithDir } from "#core/celestial/frames.ts";
 import { DEG, dirFromMas } from "#core/celestial/vector.ts";
+import { stepNow } from "#core/lesson/steps.ts";
 import { gearById } from "#core/optics/gear.ts";
 import { PRICE } from "#core/score/rules.ts";
 import type { Aid, Dir, Gear, Grade } from "#core/seams/index.ts";
@@ -131,11 +132,14 @@ function lengthsOf(hop: Hop) {
 
 /** Everything that is cheap, after events and at rest. */
 export function refreshWords(hop: Hop): void {
-  const { signals, attempt, lesson, guide, picture, stars } = hop;
+  const { signals, attempt, lesson, facts, picture, stars } = hop;
   const { session, compiled } = attempt;
   const altitudeDeg = altitudeDegOf(session);
-  const step = guide.current();
-  if (step) signals.now.value = { headline: step.now, text: step.say };
+  const steps = lesson.stages[0]?.hop.steps;
+  if (steps) {
+    const step = stepNow(steps, facts);
+    if (signals.now.value.text !== step.say) signals.now.value = { headline: step.now, text: step.say };
+  }
   signals.altitudeDeg.value = altitudeDeg;
   signals.conditions.value = conditionsOf(lesson, skyTimeMs(session), altitudeDeg);
   signals.seeking.value = session.state.phase === "anchor";
