@@ -1,0 +1,39 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { describe, expect, test } from "vitest";
+import { checkLesson } from "#core/lesson/format.ts";
+import { toHopSpec } from "#core/lesson/hopSpec.ts";
+import { realLookups } from "#core/lesson/realLookups.ts";
+import { score } from "#core/score/report.ts";
+import { record } from "#core/session/record.ts";
+import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
+import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
+import { type HopWorld, practiceWorld, rehearsed } from "./practiceHops.ts";
+
+const at = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url));
+const files = readdirSync(at("lessons")).filter((name) => name.endsWith(".yaml"));
+
+function catalogueWorld(): Pick<HopWorld, "source" | "names"> {
+  const fetchFile = async (name: string) => {
+    const { buffer, byteOffset, byteLength } = readFileSync(at(`assets/sky/${name}`));
+    return (buffer as ArrayBuffer).slice(byteOffset, byteOffset + byteLength);
+  };
+  return { source: createCatalogueSource({ fetchFile }), names: catalogueNames() };
+}
+
+describe("every lesson that comes with the program", () => {
+  test.each(files)("%s can be done by one who sees field and page alone", async (file) => {
+    const { lesson, findings } = checkLesson(file, readFileSync(at(`lessons/${file}`), "utf8"), realLookups);
+    expect(findings.filter(({ severity }) => severity === "error")).toEqual([]);
+    const { sky } = lesson!;
+    const { objects } = realLookups.sky(sky);
+    const own = typeof sky === "string" ? catalogueWorld() : practiceWorld(sky.practice);
+    const world = { ...own, objects, seeing: realLookups.seeing(lesson!) };
+    for (const [i] of lesson!.stages.entries()) {
+      const { session } = await rehearsed(toHopSpec(lesson!, i, realLookups), world);
+      const report = score(record(session));
+      expect(report.word).toBe("found");
+      expect(report.points).toBeGreaterThanOrEqual(90);
+    }
+  });
+});
