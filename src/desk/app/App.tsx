@@ -1,0 +1,75 @@
+/** Which screen stands, and what it is given. The first screen comes with the page; the others when they are asked for. */
+import type { FunctionComponent } from "preact";
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Lesson } from "#core/lesson/types.ts";
+import { actOfKey } from "../keys.ts";
+import { createPlay } from "../play/controller.ts";
+import { PlayScreen } from "../play/PlayScreen.tsx";
+import type { Desk } from "./begin.ts";
+import { finish } from "./finish.ts";
+import { goTo, keysShown, nextLamp, screen, soundOn } from "./state.ts";
+
+/** A lesson being hopped; a new one for each visit. */
+function Play({ desk, lesson }: { desk: Desk; lesson: Lesson }) {
+  const model = useMemo(() => {
+    const running = desk.running?.lessonId === lesson.id ? desk.running : null;
+    desk.running = null;
+    const onEnded = async (attempt: Parameters<typeof finish>[2]) => {
+      const { id } = await finish(desk, lesson, attempt);
+      goTo({ kind: "report", attemptId: id });
+    };
+    return createPlay({ lesson, ports: desk, running, onEnded: (attempt) => void onEnded(attempt) });
+  }, [desk, lesson]);
+  useEffect(() => () => model.unmount(), [model]);
+  return <PlayScreen model={model} />;
+}
+
+/** A screen whose code comes when it is first shown. */
+function Later<Props extends object>({ load, props }: { load: () => Promise<FunctionComponent<Props>>; props: Props }) {
+  const [Loaded, setLoaded] = useState<{ it: FunctionComponent<Props> } | null>(null);
+  useEffect(() => {
+    let here = true;
+    void load().then((it) => here && setLoaded({ it }));
+    return () => {
+      here = false;
+    };
+  }, [load]);
+  return Loaded ? <Loaded.it {...props} /> : <main class="waiting" aria-busy="true" />;
+}
+
+const loadStart = () => import("../start/StartScreen.tsx").then(({ StartScreen }) => StartScreen);
+const loadReport = () => import("../report/ReportScreen.tsx").then(({ ReportScreen }) => ReportScreen);
+
+/** Keys that mean the same on every screen. */
+function usePageKeys() {
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const act = event.defaultPrevented ? null : actOfKey(event);
+      if (act === "lamp") nextLamp();
+      else if (act === "sound") soundOn.value = !soundOn.value;
+      else if (act === "help") keysShown.value = !keysShown.value;
+    };
+    addEventListener("keydown", onKey);
+    return () => removeEventListener("keydown", onKey);
+  }, []);
+}
+
+export function App({ desk }: { desk: Desk }) {
+  usePageKeys();
+  const now = screen.value;
+  const open = (lessonId: string) => goTo({ kind: "play", lessonId });
+  const toStart = () => goTo({ kind: "start" });
+  if (now.kind === "play") {
+    const lesson = desk.lessons.find(({ id }) => id === now.lessonId);
+    if (lesson) return <Play key={lesson.id} desk={desk} lesson={lesson} />;
+  }
+  if (now.kind === "report") {
+    const attempt = desk.finished.find(({ id }) => id === now.attemptId);
+    const lesson = desk.lessons.find(({ id }) => id === attempt?.lessonId);
+    if (attempt && lesson) {
+      const props = { attempt, lesson, lessons: desk.lessons, finished: desk.finished, onOpen: open, onStart: toStart };
+      return <Later key={attempt.id} load={loadReport} props={props} />;
+    }
+  }
+  return <Later load={loadStart} props={{ lessons: desk.lessons, finished: desk.finished, onOpen: open }} />;
+}

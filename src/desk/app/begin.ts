@@ -1,0 +1,58 @@
+/** What the page needs before its first screen: the store, settings, sound, and which lesson comes first. */
+
+import lessons from "virtual:lessons";
+import { effect } from "@preact/signals";
+import type { Lesson } from "#core/lesson/types.ts";
+import { createSound } from "../sound/createSound.ts";
+import { openStore } from "../store/openStore.ts";
+import type { FinishedAttempt, RunningAttempt, Sound, Store } from "./ports.ts";
+import { type LampKind, lamp, lampLevel, screen, screenOf, soundOn, volume } from "./state.ts";
+
+export interface Desk {
+  readonly store: Store;
+  readonly sound: Sound;
+  readonly lessons: readonly Lesson[];
+  /** The attempt that a closed tab left, until it is taken up. */
+  running: RunningAttempt | null;
+  finished: readonly FinishedAttempt[];
+}
+
+const LAMPS: readonly LampKind[] = ["normal", "red", "amber"];
+const numberIn = (value: unknown, low: number, high: number, otherwise: number) =>
+  typeof value === "number" && value >= low && value <= high ? value : otherwise;
+
+/** Reads the settings, and keeps them from now on. */
+async function settings(store: Store): Promise<void> {
+  const [kind, level, on, loud] = await Promise.all(
+    ["lamp", "lampLevel", "soundOn", "volume"].map((key) => store.getSetting(key)),
+  );
+  lamp.value = LAMPS.find((one) => one === kind) ?? "normal";
+  lampLevel.value = numberIn(level, 170, 235, 170);
+  soundOn.value = on !== false;
+  volume.value = numberIn(loud, 0, 1, 0.7);
+  let first = true;
+  effect(() => {
+    const now = { lamp: lamp.value, lampLevel: lampLevel.value, soundOn: soundOn.value, volume: volume.value };
+    if (!first) for (const [key, value] of Object.entries(now)) void store.setSetting(key, value);
+    first = false;
+  });
+}
+
+/** Opens everything and chooses the first screen: a left attempt, the address, or on a first visit the first lesson. */
+export async function begin(): Promise<Desk> {
+  const store = await openStore();
+  const [running, finished] = await Promise.all([store.loadRunning(), store.listFinished(), settings(store)]);
+  const sound = createSound({
+    on: soundOn.value,
+    volume: volume.value,
+    folder: new URL("sounds", document.baseURI).href,
+  });
+  effect(() => sound.setOn(soundOn.value));
+  effect(() => sound.setVolume(volume.value));
+  const known = running && lessons.some(({ id }) => id === running.lessonId) ? running : null;
+  const first = lessons[0];
+  if (location.hash !== "") screen.value = screenOf(location.hash);
+  else if (known) screen.value = { kind: "play", lessonId: known.lessonId };
+  else if (finished.length === 0 && first) screen.value = { kind: "play", lessonId: first.id };
+  return { store, sound, lessons, running: known, finished };
+}
