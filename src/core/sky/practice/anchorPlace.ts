@@ -40,11 +40,18 @@ export function drawAnchorPlace(chance: Chance, frame: FieldFrame, bright: reado
   return { dir: best, upRad: positionAngleRad(best, HOME) };
 }
 
+/** `bright` is sorted: counting stops at the first star that is too faint. */
+function countNear(dir: Dir, degrees: number, milliMag: number, bright: readonly SkyStar[]): number {
+  const cosine = exactCos(degrees * DEG);
+  let count = 0;
+  for (let i = 0; i < bright.length && bright[i]!.milliMag <= milliMag; i++) {
+    if (within(bright[i]!.dir, dir, cosine)) count += 1;
+  }
+  return count;
+}
+
 function faultsOf(dir: Dir, { galacticPole }: FieldFrame, bright: readonly SkyStar[]): number {
-  const near = (degrees: number, milliMag: number): number => {
-    const cosine = exactCos(degrees * DEG);
-    return bright.filter((star) => star.milliMag <= milliMag && within(star.dir, dir, cosine)).length;
-  };
+  const near = (degrees: number, milliMag: number) => countNear(dir, degrees, milliMag, bright);
   const latitudeDeg = exactAsin(Math.min(1, Math.abs(dot(dir, galacticPole)))) / DEG;
   const dull = latitudeDeg < 8 || latitudeDeg > 40 ? 2 : 0;
   const figureless = near(FIGURE_REACH_DEG, 4300) < 4 ? 3 : 0;
