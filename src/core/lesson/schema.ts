@@ -12,6 +12,8 @@ const within = (low: number, high: number) => z.number().check(z.gte(low), z.lte
 const whole = (low: number, high: number) => z.int().check(z.gte(low), z.lte(high));
 const list = <T extends z.ZodMiniType>(of: T, least: number, most: number) =>
   z.array(of).check(z.minLength(least), z.maxLength(most));
+/** With words for editors, which show them beside the key. */
+const said = <T extends z.ZodMiniType>(schema: T, words: string): T => schema.check(z.describe(words));
 /** A sentence or a few: what is said to the learner. */
 const line = text(1, 400);
 const gearId = z.string().check(z.regex(/^[a-z0-9-]{1,40}$/));
@@ -119,34 +121,31 @@ const Spot = z.union([
 const Way = z.strictObject({ name: text(1, 60), marks: list(Spot, 2, 12) });
 
 const Step = z.strictObject({
-  /** From this moment on, until a later step's moment comes. */
-  when: z.enum(MOMENTS),
-  /** The headline: what to do now. */
-  now: text(1, 60),
-  /** The words below it. */
-  say: line,
+  when: said(z.enum(MOMENTS), "From this moment on, until a later step's moment comes."),
+  now: said(text(1, 60), "The headline: what to do now."),
+  say: said(line, "The words below it."),
 });
 
-/** Said after the claim, by how the hop ended; `codes` by the habit that cost most. */
 const After = z.strictObject({
   found: line,
   wrong: line,
   shown: line,
   notSeen: line,
   missed: line,
-  /** The claim was outside the page's map of the hop. */
-  outside: line,
+  outside: said(line, "The claim was outside the page's map of the hop."),
   codes: z._default(z.partialRecord(z.enum(HABIT_CODES), line), {}),
 });
 
 const Hop = z.strictObject({
-  anchor: Spot,
-  target: Spot,
-  ways: list(Way, 1, 6),
+  anchor: said(Spot, "The star that the hop starts from; a place of the sky as marks are."),
+  target: said(Spot, "The object sought."),
+  ways: said(list(Way, 1, 6), "Named ways, each from the anchor to the target; the first one is spoken of."),
   steps: list(Step, 1, 20),
-  /** A row for each leg of the first way: where to look, what it looks like, the line itself. */
-  hints: list(list(line, 3, 3), 1, 11),
-  after: After,
+  hints: said(
+    list(list(line, 3, 3), 1, 11),
+    "A row for each leg of the first way: where to look, what it looks like, the line itself.",
+  ),
+  after: said(After, "Said after the claim, by how the hop ended; codes by the habit that cost most."),
 });
 
 const aid = z._default(z.enum(["free", "priced", "off"]), "off");
@@ -160,7 +159,6 @@ const Aids = z.strictObject({
   hints: aid,
 });
 
-/** Points for one, two and three stars, or the most claims that still earn one, two and three. */
 const Pass = z.union([
   z.strictObject({ points: z.tuple([whole(1, 100), whole(1, 100), whole(1, 100)]) }),
   z.strictObject({ claims: z.tuple([whole(1, 3), whole(1, 3), whole(1, 3)]) }),
@@ -170,18 +168,18 @@ export const LessonSchema = z.strictObject({
   format: z.literal(1),
   id: z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/), z.maxLength(40)),
   title: text(1, 60),
-  /** The part of the course, and the lesson's place in it. */
-  part: whole(1, 9),
+  part: said(whole(1, 9), "The part of the course, and the lesson's place in it."),
   number: whole(1, 99),
   of: whole(1, 99),
-  /** How long it takes. */
-  minutes: whole(1, 60),
+  minutes: said(whole(1, 60), "How long it takes."),
   skills: list(z.enum(SKILLS), 1, 5),
-  /** The real sky, or an invented one from a seed word. */
-  sky: z.union([
-    z.literal("catalogue"),
-    z.strictObject({ practice: z.string().check(z.regex(/^[a-z][a-z0-9-]{0,31}$/)) }),
-  ]),
+  sky: said(
+    z.union([
+      z.literal("catalogue"),
+      z.strictObject({ practice: z.string().check(z.regex(/^[a-z][a-z0-9-]{0,31}$/)) }),
+    ]),
+    "The real sky, or an invented one from a seed word.",
+  ),
   place: z.strictObject({
     name: text(1, 60),
     latDeg: within(-90, 90),
@@ -189,29 +187,30 @@ export const LessonSchema = z.strictObject({
     heightM: within(-500, 9000),
     skyMagPerArcsec2: within(15, 22.2),
   }),
-  /** UTC, such as 2027-08-31T21:00:00Z; within the centuries for which the sky's motions hold. */
-  time: z.iso.datetime().check(z.regex(/^(19|20|21)/)),
-  /** Guided, completion, problem, memory. */
-  level: z.enum(["G", "C", "P", "M"]),
+  time: said(
+    z.iso.datetime().check(z.regex(/^(19|20|21)/)),
+    "UTC, such as 2027-08-31T21:00:00Z; within the centuries for which the sky's motions hold.",
+  ),
+  level: said(z.enum(["G", "C", "P", "M"]), "Guided, completion, problem, memory."),
   gear: z.strictObject({
     mount: z.enum(["altazimuth", "equatorial"]),
     stance: z.enum(["upright", "withEyepiece"]),
-    /** Every instrument at hand, by growing power. */
-    use: list(gearId, 1, 8),
-    /** The one to hop with: all lengths are counted in its field. */
-    hopping: gearId,
-    /** The one to claim in. */
-    claim: gearId,
-    /** Finder against telescope, degrees on the two axes. */
-    finderOffDeg: z._default(z.tuple([within(-3, 3), within(-3, 3)]), [0, 0]),
+    use: said(list(gearId, 1, 8), "Every instrument at hand, by growing power."),
+    hopping: said(gearId, "The one to hop with: all lengths are counted in its field."),
+    claim: said(gearId, "The one to claim in."),
+    finderOffDeg: said(
+      z._default(z.tuple([within(-3, 3), within(-3, 3)]), [0, 0]),
+      "Finder against telescope, degrees on the two axes.",
+    ),
   }),
-  aids: Aids,
-  weights: z.strictObject({ directness: whole(0, 100), pins: whole(0, 100), care: whole(0, 100) }),
-  /** Whether the sky moves on while the learner hops. */
-  drift: z._default(z.boolean(), false),
-  briefing: list(text(1, 120), 1, 3),
+  aids: said(Aids, "What may help, free or at its price; what is not named is off."),
+  weights: said(
+    z.strictObject({ directness: whole(0, 100), pins: whole(0, 100), care: whole(0, 100) }),
+    "Points for each line of the score; 100 together.",
+  ),
+  drift: said(z._default(z.boolean(), false), "Whether the sky moves on while the learner hops."),
+  briefing: said(list(text(1, 120), 1, 3), "Up to three short lines: what is sought, what is new, one warning."),
   stages: list(z.strictObject({ hop: Hop }), 1, 6),
-  pass: Pass,
-  /** Said in the report; a line whose {value} is missing is left out. */
-  afterwards: list(line, 0, 6),
+  pass: said(Pass, "Points for one, two and three stars, or the most claims that still earn one, two and three."),
+  afterwards: said(list(line, 0, 6), "Said in the report; a line whose {value} is missing is left out."),
 });
