@@ -1,0 +1,113 @@
+/** The tools of the sheet, with icon and word, and how it lies, in words; beside the paper, where the host has room. */
+import type { Signal } from "@preact/signals";
+import type { JSX } from "preact";
+import { Fragment } from "preact";
+import { say } from "../words/say.ts";
+import { SheetIcon, type SheetIconName } from "./icons.tsx";
+import { viewWords } from "./sheetWords.ts";
+import type { SheetMode, SheetView } from "./types.ts";
+
+export type SheetTool = "flip" | "turn" | "closer" | "pin" | "pencil" | "ruler" | "legend";
+export interface SheetToolsProps {
+  readonly view: Signal<SheetView>;
+  readonly mode: Signal<SheetMode>;
+  /** Which tools there are, in their order. */
+  readonly tools: readonly SheetTool[];
+  readonly legend?: Signal<boolean>;
+  /** Lines drawn: with one the pencil can be rubbed out. */
+  readonly pencilLines?: number;
+  /** A question to be answered on the paper; stands in place of how it lies. */
+  readonly asks?: string | undefined;
+  readonly onView?: (view: SheetView, done: boolean) => void;
+  readonly onRubOut?: () => void;
+}
+const TURN_RAD = Math.PI / 12;
+const NEARER = 2;
+/** The tools that stay pressed, and what a finger on the paper does meanwhile. */
+const MODE_OF = { pin: "pin", pencil: "pencil", ruler: "ruler" } as const;
+
+function Tool(props: {
+  readonly icon: SheetIconName;
+  readonly word: string;
+  readonly pressed?: boolean;
+  readonly help?: string;
+  readonly onClick: () => void;
+}) {
+  return (
+    <button
+      type="button"
+      class="tool"
+      onClick={props.onClick}
+      {...(props.pressed === undefined ? {} : { "aria-pressed": props.pressed })}
+      {...(props.help ? { title: props.help } : {})}
+    >
+      <SheetIcon name={props.icon} />
+      <span>{props.word}</span>
+    </button>
+  );
+}
+
+export function SheetTools(props: SheetToolsProps) {
+  const { view, mode, legend } = props;
+  const change = (part: Partial<SheetView>) => {
+    view.value = { ...view.value, ...part };
+    props.onView?.(view.value, true);
+  };
+  const near = view.value.scale > 1.05;
+  const tools: Readonly<Record<SheetTool, () => JSX.Element | null>> = {
+    flip: () => <Tool icon="flip" word={say("sheet.flip")} onClick={() => change({ flipped: !view.value.flipped })} />,
+    turn: () => (
+      <Tool
+        icon="turn"
+        word={say("sheet.turn")}
+        help={say("sheet.turnHelp")}
+        onClick={() => change({ turnRad: view.value.turnRad + TURN_RAD })}
+      />
+    ),
+    closer: () => (
+      <Tool
+        icon="closer"
+        word={say(near ? "sheet.whole" : "sheet.closer")}
+        onClick={() => change(near ? { scale: 1, panX: 0, panY: 0 } : { scale: NEARER })}
+      />
+    ),
+    pin: () => modeTool("pin", say("sheet.pinHelp")),
+    pencil: () => modeTool("pencil"),
+    ruler: () => modeTool("ruler"),
+    legend: () =>
+      legend ? (
+        <Tool
+          icon="legend"
+          word={say("sheet.legend")}
+          pressed={legend.value}
+          onClick={() => {
+            legend.value = !legend.value;
+          }}
+        />
+      ) : null,
+  };
+  function modeTool(tool: keyof typeof MODE_OF, help?: string) {
+    const pressed = mode.value === MODE_OF[tool];
+    const onClick = () => {
+      mode.value = pressed ? "turn" : MODE_OF[tool];
+    };
+    return (
+      <Tool icon={tool} word={say(`sheet.${tool}`)} pressed={pressed} {...(help ? { help } : {})} onClick={onClick} />
+    );
+  }
+  return (
+    <div class="sheet-tools">
+      <p class={props.asks ? "sheet-asks" : "sheet-lies"} role="status">
+        {props.asks ?? viewWords(view.value)}
+      </p>
+      <div class="sheet-buttons">
+        {props.tools.map((tool) => (
+          <Fragment key={tool}>{tools[tool]()}</Fragment>
+        ))}
+        {mode.value === "pencil" && props.pencilLines ? (
+          <Tool icon="rubOut" word={say("sheet.rubOut")} onClick={() => props.onRubOut?.()} />
+        ) : null}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,158 @@
+/** How the paper lies on the screen: transforms while it moves, lettering laid when it rests. */
+import { useSignalEffect } from "@preact/signals";
+import type { RefObject } from "preact";
+import { useEffect, useMemo, useRef } from "preact/hooks";
+import { describeSheet } from "#core/chart/describe.ts";
+import type { LabelWish } from "#core/chart/labels.ts";
+import { fieldRings, rulerReading } from "#core/chart/legend.ts";
+import { layLetters } from "#core/chart/letters.ts";
+import { projectionOf } from "#core/chart/page.ts";
+import { readableShare } from "./look.ts";
+import { forgetWidths, measureIn } from "./measure.ts";
+import { poolScale, pxPerPagePx, type SheetState, screenFromPaper, typeScaleOf } from "./sheetState.ts";
+import { rulerWords } from "./sheetWords.ts";
+import type { SheetProps } from "./types.ts";
+
+/** How long the paper takes by itself, ms: to flip, and to come to rest after a step. */
+const FLIP_MS = 360;
+const REST_MS = 180;
+const AFTER_HAND_MS = 40;
+
+/** Words of the moment: notes, names of the rings, the ruler's reading. */
+function momentWishes(props: SheetProps, state: SheetState): LabelWish[] {
+  const { page, notes = [], legend, instruments = [], mode, fieldDeg } = props;
+  const { project, unproject } = projectionOf(page);
+  const place = (dir: Parameters<typeof project>[0]) => {
+    const out = { x: 0, y: 0 };
+    project(dir, out);
+    return out;
+  };
+  const wishes: LabelWish[] = notes.map(({ at, text, kind }) => ({
+    ...place(at),
+    r: kind === "stop" ? 6 : 4,
+    style: kind === "stop" ? "word" : "note",
+    text,
+    ...(kind === "trail" ? { tone: "hand" as const } : {}),
+  }));
+  if (legend?.value) {
+    const at = place(fieldsAt(props, unproject));
+    for (const { name, r } of fieldRings(page, instruments))
+      wishes.push({ x: at.x, y: at.y - r, r: 0, style: "note", text: name });
+  }
+  const line = state.stroke.value;
+  if (mode.value === "ruler" && line && line.length > 1) {
+    const [from, to] = [line[0]!, line.at(-1)!];
+    const reading = rulerReading(unproject(from.x, from.y), unproject(to.x, to.y), fieldDeg);
+    const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+    wishes.push({ ...middle, r: 4, style: "word", text: rulerWords(reading), tone: "hand" });
+  }
+  return wishes;
+}
+
+/** What the legend's rings stand about: the field's ring, else the anchor, else the middle of the page. */
+export function fieldsAt(
+  { hand, marks, page }: SheetProps,
+  unproject = projectionOf(page).unproject,
+): SheetProps["page"]["centre"] {
+  if (hand.ring) return hand.ring.dir;
+  const anchor = marks.find((mark) => mark.kind === "sign" && mark.role === "anchor");
+  return anchor?.kind === "sign" ? unproject(anchor.x, anchor.y) : page.centre;
+}
+
+function lay(props: SheetProps, state: SheetState): void {
+  const look = state.look.peek();
+  if (!look) return;
+  const { page, marks, lettering, lamp, fieldDeg } = props;
+  const view = props.view.value;
+  const laid = lettering === "withPaper" ? { ...view, turnRad: 0 } : view;
+  const pool = lamp === "low" && !look.dim ? look.poolLow : look.pool;
+  const lampAt = look.dim ? screenFromPaper(laid, state.lampAt.value) : { x: 0, y: 0 };
+  const radiusPx = readableShare(pool, look.dim) * pool.radiusPx * poolScale(props);
+  const options = {
+    measure: measureIn(look),
+    pxPerPagePx: pxPerPagePx(props),
+    typeScale: typeScaleOf(props),
+    lit: { ...lampAt, radiusPx },
+  };
+  state.letters.value = layLetters(page, marks, laid, options, momentWishes(props, state));
+  state.things.value = describeSheet(page, marks, view, fieldDeg);
+}
+
+export interface SheetParts {
+  readonly paper: RefObject<HTMLElement | null>;
+  readonly letters: RefObject<SVGSVGElement | null>;
+}
+
+/** Moves the paper with its view and lays the lettering when it rests. */
+export function useLie(parts: SheetParts, props: SheetProps, state: SheetState): void {
+  const latest = useRef(props);
+  latest.current = props;
+  const shown = useRef({ turnRad: Number.NaN, flipped: false });
+  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
+  const settle = useMemo(
+    () => (afterMs: number) => {
+      clearTimeout(timer.current);
+      const rest = () => {
+        lay(latest.current, state);
+        state.moving.value = false;
+      };
+      if (afterMs === 0) rest();
+      else timer.current = setTimeout(rest, afterMs);
+    },
+    [state],
+  );
+  useSignalEffect(() => {
+    const { view, reducedMotion, lettering } = latest.current;
+    const { turnRad, flipped } = view.value;
+    const offset = state.offset.value;
+    const held = state.held.value;
+    const before = shown.current;
+    const first = Number.isNaN(before.turnRad);
+    // The nearer way round, whatever number the view has.
+    const step = first
+      ? 0
+      : turnRad - before.turnRad - 2 * Math.PI * Math.round((turnRad - before.turnRad) / (2 * Math.PI));
+    const shownRad = first ? turnRad : before.turnRad + step;
+    const flips = !first && flipped !== before.flipped;
+    shown.current = { turnRad: shownRad, flipped };
+    const { paper, letters } = parts;
+    if (paper.current) {
+      const { style } = paper.current;
+      style.translate = `${offset.x}px ${offset.y}px`;
+      style.rotate = `${shownRad}rad`;
+      style.scale = flipped ? "-1 1" : "1 1";
+    }
+    if (letters.current) {
+      letters.current.style.translate = `${offset.x}px ${offset.y}px`;
+      letters.current.style.rotate = lettering === "withPaper" ? `${shownRad}rad` : "0rad";
+    }
+    if (first) return settle(0);
+    if (lettering === "level" || flips) state.moving.value = true;
+    if (held) return clearTimeout(timer.current);
+    settle(reducedMotion ? 0 : flips ? FLIP_MS : Math.abs(step) > 0 ? REST_MS : AFTER_HAND_MS);
+  });
+  const { page, marks, notes, lettering, lamp, sizePx, instruments } = props;
+  useEffect(() => {
+    if (!state.moving.peek()) lay(latest.current, state);
+  }, [page, marks, notes, lettering, lamp, sizePx.width, sizePx.height, instruments]);
+  const relaid = useRef<ReturnType<typeof setTimeout>>(undefined);
+  useSignalEffect(() => {
+    void [state.look.value, state.lampAt.value, state.stroke.value, latest.current.legend?.value];
+    clearTimeout(relaid.current);
+    relaid.current = setTimeout(() => {
+      if (!state.moving.peek()) lay(latest.current, state);
+    }, AFTER_HAND_MS);
+  });
+  useEffect(() => {
+    const fontsCame = () => {
+      forgetWidths();
+      settle(0);
+    };
+    document.fonts.addEventListener("loadingdone", fontsCame);
+    return () => {
+      document.fonts.removeEventListener("loadingdone", fontsCame);
+      clearTimeout(timer.current);
+      clearTimeout(relaid.current);
+    };
+  }, [settle]);
+}
