@@ -1,9 +1,10 @@
 /** The claim: a piece of the rim that is a button, and a smaller one for "right place, nothing seen". */
+
+import { say } from "../words/say.ts";
 import { bandBox, bandPath, fittedSizePx } from "./arcs.ts";
 import { CLAIM, type PlayLayout } from "./geometry.ts";
 import type { PlayModel } from "./model.ts";
 import { ArcWords, Piece } from "./Piece.tsx";
-import { say } from "../words/say.ts";
 
 const SIZE = { claim: 17, small: 12.5 } as const;
 const NOT_SEEN = { atDeg: 213.5, halfDeg: 11 } as const;
@@ -26,8 +27,7 @@ interface ArcButtonProps {
 function ArcButton({ layout, text, said, atDeg, halfDeg, sizePx, class: name, can, onPress }: ArcButtonProps) {
   const { fieldPx, rimPx } = layout.barrel;
   const [inner, outer] = [fieldPx + rimPx * 0.13, fieldPx + rimPx * 0.885];
-  const band = (by: number) =>
-    bandPath(inner - by, outer + by, atDeg - halfDeg - by / 7, atDeg + halfDeg + by / 7);
+  const band = (by: number) => bandPath(inner - by, outer + by, atDeg - halfDeg - by / 7, atDeg + halfDeg + by / 7);
   const size = fittedSizePx(text, ((2 * halfDeg * Math.PI) / 180) * (fieldPx + rimPx * 0.5) - 22, sizePx);
   return (
     <button type="button" class={`arc-button ${name}`} aria-label={said} aria-disabled={!can} onClick={onPress}>
@@ -42,7 +42,15 @@ function ArcButton({ layout, text, said, atDeg, halfDeg, sizePx, class: name, ca
 }
 
 /** Claims or, while the anchor is sought, says that it stands in the middle. Where neither can be, a press tells why. */
-export function Claim({ model, layout, onWhy }: { model: PlayModel; layout: PlayLayout; onWhy: (why: string) => void }) {
+export function Claim({
+  model,
+  layout,
+  onWhy,
+}: {
+  model: PlayModel;
+  layout: PlayLayout;
+  onWhy: (why: string) => void;
+}) {
   const { can, why, wrongCost } = model.claim.value;
   const seeking = model.seeking.value;
   const small = layout.barrel.fieldPx < 210;

@@ -1,11 +1,12 @@
 /** The rim: what the instrument is and does, as lettering along the arc. */
+
+import { say } from "../words/say.ts";
 import { arcPath, bandBox, fittedSizePx, onCircle } from "./arcs.ts";
 import { DIAL, dialOf } from "./dial.ts";
 import type { Barrel, PlayLayout } from "./geometry.ts";
 import type { PlayModel } from "./model.ts";
 import { ArcPiece, ArcWords, Piece } from "./Piece.tsx";
 import { imageLine, instrumentLine } from "./rimWords.ts";
-import { say } from "../words/say.ts";
 
 /** Sizes of the rim's lettering, px at type 1. */
 const SIZE = { instrument: 15.5, small: 14, figure: 12.5 } as const;
@@ -107,7 +108,12 @@ export function RimLettering({ model, layout }: { model: PlayModel; layout: Play
         atDeg={0}
         sizePx={fittedSizePx(line, roomPx, SIZE.instrument * layout.type)}
       />
-      <ArcPiece text={imageLine(gear, short)} baselinePx={baseline} atDeg={short ? 78 : 90} sizePx={SIZE.small * layout.type} />
+      <ArcPiece
+        text={imageLine(gear, short)}
+        baselinePx={baseline}
+        atDeg={short ? 78 : 90}
+        sizePx={SIZE.small * layout.type}
+      />
       <Limit model={model} layout={layout} />
       {can && wrongCost > 0 && !short && (
         <ArcPiece

@@ -1,9 +1,10 @@
 /** What moves on the rim: north and east, where the lesson allows them, and the hand that pushes. */
+
+import { say } from "../words/say.ts";
 import { onCircle } from "./arcs.ts";
 import type { Barrel } from "./geometry.ts";
 import type { PlayModel } from "./model.ts";
 import { Piece } from "./Piece.tsx";
-import { say } from "../words/say.ts";
 
 /** Marks follow the field in steps of so many degrees: finer ones nobody sees, and each is a new picture. */
 const STEP_DEG = 0.5;

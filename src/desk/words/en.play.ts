@@ -75,11 +75,7 @@ export const EN_PLAY = {
   sheet: "Sheet",
   field: "Field",
   words: "Words",
-  flip: "Flip",
-  turn: "Turn",
-  front: "From the front",
-  behind: "From behind",
-  lies: "{side}, turned {deg}°",
-  liesStraight: "{side}, north up",
+  otherTools: "Other tools of the sheet",
+  leavePin: "Not now",
   agreesNow: "It agrees.",
 } as const;

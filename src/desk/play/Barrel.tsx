@@ -1,0 +1,83 @@
+/** The barrel: one canvas that the controller paints, the rim about it, and the hand's place over it. */
+import { useEffect, useRef } from "preact/hooks";
+import { say } from "../words/say.ts";
+import { Claim } from "./Claim.tsx";
+import type { Page, PlayLayout } from "./geometry.ts";
+import { listenToField } from "./input.ts";
+import type { PlayModel } from "./model.ts";
+import { ArcPiece } from "./Piece.tsx";
+import { FieldFocus, RimGround, RimLettering } from "./Rim.tsx";
+import { CompassMarks, HandMark } from "./RimMarks.tsx";
+
+interface BarrelProps {
+  readonly model: PlayModel;
+  readonly layout: PlayLayout;
+  /** On a phone the barrel looks in at a corner of the sheet, and leads back to the field. */
+  readonly page: Page;
+  readonly toField: () => void;
+  readonly onWhy: (why: string) => void;
+}
+
+export function Barrel({ model, layout, page, toField, onWhy }: BarrelProps) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const { barrel } = layout;
+  useEffect(() => {
+    void model.mount(canvas.current!);
+    return () => model.unmount();
+  }, [model]);
+  useEffect(() => model.resize(barrel.fieldPx, barrel.rimPx), [model, barrel.fieldPx, barrel.rimPx]);
+  const asDoor = layout.kind === "phone" && page === "sheet";
+  return (
+    <section class="barrel" style={{ transform: `translate(${barrel.x}px, ${barrel.y}px)` }}>
+      <RimGround barrel={barrel} />
+      <div class="canvas-place" aria-hidden="true">
+        <canvas ref={canvas} />
+      </div>
+      {asDoor ? <Door layout={layout} toField={toField} /> : <Field model={model} layout={layout} onWhy={onWhy} />}
+    </section>
+  );
+}
+
+const across = (px: number) => ({ left: `${-px}px`, top: `${-px}px`, width: `${2 * px}px`, height: `${2 * px}px` });
+
+function Field({ model, layout, onWhy }: Pick<BarrelProps, "model" | "layout" | "onWhy">) {
+  const hand = useRef<HTMLDivElement>(null);
+  const { barrel } = layout;
+  useEffect(() => listenToField(hand.current!, model), [model]);
+  const inPlay = model.phase.value === "play";
+  return (
+    <>
+      <div
+        ref={hand}
+        class="field"
+        id="field"
+        role="application"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the field takes arrow keys and drags
+        tabIndex={0}
+        aria-label={model.fieldWords.value}
+        style={across(barrel.fieldPx)}
+      />
+      <FieldFocus barrel={barrel} />
+      <RimLettering model={model} layout={layout} />
+      <CompassMarks model={model} barrel={barrel} />
+      <HandMark model={model} barrel={barrel} />
+      {inPlay && <Claim model={model} layout={layout} onWhy={onWhy} />}
+    </>
+  );
+}
+
+function Door({ layout, toField }: { layout: PlayLayout; toField: () => void }) {
+  const { fieldPx, rimPx } = layout.barrel;
+  return (
+    <>
+      <ArcPiece text={say("play.toField").toUpperCase()} baselinePx={fieldPx + rimPx * 0.36} atDeg={62} sizePx={14.5} />
+      <button
+        type="button"
+        class="door"
+        aria-label={say("play.toFieldSaid")}
+        style={across(fieldPx + rimPx)}
+        onClick={toField}
+      />
+    </>
+  );
+}

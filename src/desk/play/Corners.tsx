@@ -1,0 +1,94 @@
+/** The corners outside the circle: the lesson, the page's tools, and the night. */
+import { keysShown, lamp, lampLevel, nextLamp, soundOn } from "../app/state.ts";
+import { Icon, type IconName } from "../icons.tsx";
+import { say } from "../words/say.ts";
+import type { PlayModel } from "./model.ts";
+
+export function LessonTitle({ model }: { model: PlayModel }) {
+  const { number, of, title } = model.lesson;
+  return (
+    <header class="lesson-title">
+      <a class="aside" href="#/" aria-label={say("play.toCourse", { number, of })}>
+        {say("play.lessonOf", { number, of })}
+      </a>
+      <h1>{title}</h1>
+    </header>
+  );
+}
+
+interface ToolProps {
+  readonly icon: IconName;
+  readonly words: string;
+  readonly said?: string;
+  readonly pressed?: boolean;
+  readonly onPress: () => void;
+}
+export function Tool({ icon, words, said, pressed, onPress }: ToolProps) {
+  return (
+    <button type="button" class="tool" aria-label={said} aria-pressed={pressed} onClick={onPress}>
+      <Icon name={icon} />
+      <span>{words}</span>
+    </button>
+  );
+}
+
+const LAMPS = {
+  normal: { words: "play.lampNormal", said: "play.lampNormalSaid" },
+  red: { words: "play.lampRed", said: "play.lampRedSaid" },
+  amber: { words: "play.lampAmber", said: "play.lampAmberSaid" },
+} as const;
+const LEVEL = { least: 120, most: 235, step: 5 } as const;
+
+function Brightness() {
+  if (lamp.value === "normal") return null;
+  return (
+    <input
+      class="brightness"
+      type="range"
+      aria-label={say("play.brightness")}
+      min={LEVEL.least}
+      max={LEVEL.most}
+      step={LEVEL.step}
+      value={lampLevel.value}
+      onInput={({ currentTarget }) => {
+        lampLevel.value = currentTarget.valueAsNumber;
+      }}
+    />
+  );
+}
+
+/** Keys, sound and lamp; the lamp's word is what a press brings. */
+export function Tools() {
+  const { words, said } = LAMPS[lamp.value];
+  return (
+    <fieldset class="tools" aria-label={say("play.tools")}>
+      <Tool
+        icon="keys"
+        words={say("play.keys")}
+        pressed={keysShown.value}
+        onPress={() => {
+          keysShown.value = !keysShown.value;
+        }}
+      />
+      <Tool
+        icon={soundOn.value ? "sound" : "silent"}
+        words={soundOn.value ? say("play.soundOn") : say("play.soundOff")}
+        onPress={() => {
+          soundOn.value = !soundOn.value;
+        }}
+      />
+      <Tool icon="lamp" words={say(words)} said={say(said)} onPress={nextLamp} />
+      <Brightness />
+    </fieldset>
+  );
+}
+
+export function Conditions({ model }: { model: PlayModel }) {
+  return (
+    <section class="conditions" aria-label={say("play.conditions")}>
+      {model.conditions.value.map((line, i) => (
+        <p key={i}>{line}</p>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,108 @@
+/** Help as rows, each with its price: hints by grade, back to the anchor, and the aids that the lesson offers. */
+
+import { say } from "../words/say.ts";
+import type { AidOffer, HintRow, PlayModel } from "./model.ts";
+
+const GRADES = { 1: "play.hint1", 2: "play.hint2", 3: "play.hint3" } as const;
+
+interface RowProps {
+  readonly lead: string;
+  readonly price: string;
+  readonly off?: boolean;
+  readonly pressed?: boolean;
+  readonly onPress: () => void;
+}
+
+function Row({ lead, price, off = false, pressed, onPress }: RowProps) {
+  return (
+    <button type="button" class="row" disabled={off} aria-pressed={pressed} onClick={onPress}>
+      <span>{lead}</span>
+      <span class="price">{price}</span>
+    </button>
+  );
+}
+
+const costs = (points: number) => (points > 0 ? say("play.costs", { points }) : say("play.free"));
+
+function priceOf({ state, price }: HintRow): string {
+  if (state === "used") return price ? say("play.usedCost", { points: price }) : say("play.used");
+  return price === null ? say("play.ends") : costs(price);
+}
+
+/** What was said last, and what may be asked next; the others wait their turn. */
+export function hintsInSight(rows: readonly HintRow[]): readonly HintRow[] {
+  const used = rows.filter(({ state }) => state === "used").slice(-1);
+  const next = rows.filter(({ state }) => state === "ready").slice(0, 1);
+  return [...used, ...next];
+}
+
+function Hint({ row, model }: { row: HintRow; model: PlayModel }) {
+  if (row.state !== "used")
+    return <Row lead={say(GRADES[row.grade])} price={priceOf(row)} onPress={() => model.takeHint()} />;
+  return (
+    <p class="row used">
+      <span>{row.text}</span>
+      <span class="price">{priceOf(row)}</span>
+    </p>
+  );
+}
+
+function Aid({ offer, on, off, set }: { offer: AidOffer; on: string; off: string; set: (value: boolean) => void }) {
+  if (!offer.offered) return null;
+  return (
+    <Row
+      lead={offer.on ? off : on}
+      price={offer.on ? say("play.taken") : costs(offer.cost)}
+      pressed={offer.on}
+      onPress={() => set(!offer.on)}
+    />
+  );
+}
+
+function MoreRows({ model }: { model: PlayModel }) {
+  return (
+    <>
+      <Aid
+        offer={model.carry.value}
+        on={say("play.carry")}
+        off={say("play.carryOff")}
+        set={(value) => model.setCarry(value)}
+      />
+      <Aid
+        offer={model.asInInstrument.value}
+        on={say("play.asIn")}
+        off={say("play.asInOff")}
+        set={(value) => model.setAsInInstrument(value)}
+      />
+      <Row lead={say("play.giveUp")} price={say("play.giveUpNote")} onPress={() => model.giveUp()} />
+    </>
+  );
+}
+
+export function HelpRows({ model, more, onMore }: { model: PlayModel; more: boolean; onMore: (on: boolean) => void }) {
+  const hints = hintsInSight(model.hints.value);
+  const home = model.home.value;
+  const homePrice = home.cost > 0 ? say("play.costsAtMost", { points: home.cost }) : say("play.free");
+  return (
+    <div class="rows">
+      {more ? (
+        <MoreRows model={model} />
+      ) : (
+        <>
+          {hints.map((row) => (
+            <Hint key={row.grade} row={row} model={model} />
+          ))}
+          <Row
+            lead={say("play.home")}
+            price={home.can ? homePrice : say("play.notNow")}
+            off={!home.can}
+            onPress={() => model.restart()}
+          />
+        </>
+      )}
+      <button type="button" class="row more" aria-expanded={more} onClick={() => onMore(!more)}>
+        <span>{more ? say("play.less") : say("play.more")}</span>
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,129 @@
+/** The play screen: barrel and sheet on a dark table, the ladder between them, words beside. */
+import "../styles/play.css";
+import { useSignalEffect } from "@preact/signals";
+import { useEffect, useRef, useState } from "preact/hooks";
+import { keysShown, windowSize } from "../app/state.ts";
+import type { Box } from "./arcs.ts";
+import { Barrel } from "./Barrel.tsx";
+import { Conditions, LessonTitle, Tools } from "./Corners.tsx";
+import { type Page, type PlayLayout, playLayout } from "./geometry.ts";
+import { listenToKeys } from "./input.ts";
+import { KeysPanel } from "./KeysPanel.tsx";
+import { Ladder, LadderRow } from "./Ladder.tsx";
+import type { PlayModel } from "./model.ts";
+import { OpeningRing } from "./OpeningRing.tsx";
+import { PageTools } from "./PageTools.tsx";
+import { SheetPlace } from "./SheetPlace.tsx";
+import { Words } from "./Words.tsx";
+
+const placed = ({ x, y, width, height }: Box) => ({
+  left: `${x}px`,
+  top: `${y}px`,
+  width: `${width}px`,
+  height: `${height}px`,
+});
+const focusOn = (id: string) => document.getElementById(id)?.focus();
+
+/** A press that did nothing says why, until something else is said. */
+function useWhy(model: PlayModel): [string | null, (why: string) => void] {
+  const [why, setWhy] = useState<string | null>(null);
+  useSignalEffect(() => {
+    model.notice.value;
+    model.claim.value;
+    setWhy(null);
+  });
+  return [why, setWhy];
+}
+
+export function PlayScreen({ model }: { model: PlayModel }) {
+  const [page, setPage] = useState<Page>("field");
+  const [rows, setRows] = useState(false);
+  const [why, setWhy] = useWhy(model);
+  const headline = useRef<HTMLHeadingElement>(null);
+  const { width, height } = windowSize.value;
+  const layout = playLayout(width, height, page);
+  const phase = model.phase.value;
+
+  useEffect(() => headline.current?.focus({ preventScroll: true }), []);
+  const begin = () => {
+    model.begin();
+    // The button that had the focus is gone; the field is what comes next.
+    requestAnimationFrame(() => focusOn("field"));
+  };
+  const toSheet = () => {
+    const there = page === "sheet" || document.activeElement?.closest(".sheet-place") != null;
+    if (layout.turnsPages) setPage(page === "sheet" ? "field" : "sheet");
+    requestAnimationFrame(() => focusOn(there ? "field" : "sheet"));
+  };
+  const latest = useRef({ toSheet });
+  latest.current = { toSheet };
+  useEffect(
+    () =>
+      listenToKeys(model, {
+        toSheet: () => latest.current.toSheet(),
+        setPin: () => {
+          model.sheetMode.value = model.sheetMode.value === "pin" ? "turn" : "pin";
+          if (model.sheetMode.value === "pin") latest.current.toSheet();
+        },
+        close: () => {
+          const open = keysShown.value;
+          keysShown.value = false;
+          return open;
+        },
+      }),
+    [model],
+  );
+  useEffect(() => {
+    if (model.asksPin.value && layout.turnsPages) setPage("sheet");
+  }, [model.asksPin.value]);
+
+  const onSheet = layout.turnsPages && page === "sheet";
+  return (
+    <main
+      class={`play ${layout.kind}`}
+      data-page={page}
+      style={{ "--u": layout.scale, "--type": layout.type, "--barrel-bottom": `${barrelBottom(layout)}px` }}
+    >
+      {!(layout.kind === "phone" && onSheet) && <LessonTitle model={model} />}
+      <Barrel
+        model={model}
+        layout={layout}
+        page={page}
+        toField={() => {
+          setPage("field");
+          requestAnimationFrame(() => focusOn("field"));
+        }}
+        onWhy={setWhy}
+      />
+      <OpeningRing model={model} layout={layout} />
+      {!onSheet && <Ladder model={model} layout={layout} />}
+      {(!layout.turnsPages || onSheet) && <SheetPlace model={model} layout={layout} />}
+      {!onSheet && (
+        <section class="words" style={placed(layout.words)}>
+          {layout.ladder || phase !== "play" || <LadderRow model={model} />}
+          <Words
+            model={model}
+            headline={headline}
+            why={why}
+            show={layout.turnsPages ? (rows ? "rows" : "words") : "all"}
+            onBegin={begin}
+          />
+          {rows && layout.turnsPages && <Tools />}
+        </section>
+      )}
+      {layout.turnsPages && (
+        <PageTools model={model} layout={layout} page={page} rows={rows} onRows={setRows} onSheet={toSheet} />
+      )}
+      {!layout.turnsPages && (
+        <div class="corner">
+          <Tools />
+          <Conditions model={model} />
+        </div>
+      )}
+      {layout.kind === "phone" && !onSheet && <Conditions model={model} />}
+      {keysShown.value && <KeysPanel />}
+    </main>
+  );
+}
+
+const barrelBottom = ({ barrel }: PlayLayout) => barrel.y + barrel.fieldPx + barrel.rimPx;

@@ -1,0 +1,105 @@
+/** The words beside the field: what to do now, what it may cost to ask, and the way back to the anchor. */
+import type { Ref } from "preact";
+import { useState } from "preact/hooks";
+import { say } from "../words/say.ts";
+import { HelpRows } from "./HelpRows.tsx";
+import type { PlayModel } from "./model.ts";
+
+interface WordsProps {
+  readonly model: PlayModel;
+  readonly headline: Ref<HTMLHeadingElement>;
+  /** Why a press did nothing, until the next thing happens. */
+  readonly why: string | null;
+  /** Where room is short, words and rows take turns. */
+  readonly show: "all" | "words" | "rows";
+  readonly onBegin: () => void;
+}
+
+function Headline({ words, at }: { words: string; at: Ref<HTMLHeadingElement> }) {
+  return (
+    <h2 class="headline" tabIndex={-1} ref={at}>
+      {words}
+    </h2>
+  );
+}
+
+const degrees = (deg: number) => say("play.degree", { deg: deg.toFixed(1) });
+
+function Lengths({ model }: { model: PlayModel }) {
+  const lengths = model.lengths.value;
+  if (!lengths) return null;
+  return (
+    <p class="aside">
+      {say("play.trail")} <span class="figures">{degrees(lengths.trailDeg)}</span> · {say("play.way")}{" "}
+      <span class="figures">{degrees(lengths.wayDeg)}</span>
+    </p>
+  );
+}
+
+/** The one line that came up last; said aloud, politely. It stands where the lengths do, and gives them their place back. */
+function Notice({ model, why }: { model: PlayModel; why: string | null }) {
+  const notice = why ?? model.notice.value;
+  return (
+    <div class="notice">
+      <p aria-live="polite">{notice}</p>
+      {notice ? null : <Lengths model={model} />}
+    </div>
+  );
+}
+
+function Briefing({ model, headline, onBegin }: Pick<WordsProps, "model" | "headline" | "onBegin">) {
+  const { lesson } = model;
+  const first = lesson.part === 1 && lesson.number === 1;
+  return (
+    <>
+      <Headline words={lesson.title} at={headline} />
+      <ul class="briefing">
+        {lesson.briefing.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      <button type="button" class="main-button begin" onClick={onBegin}>
+        {say("play.begin")}
+      </button>
+      {first && <p class="aside caution">{say("play.caution")}</p>}
+    </>
+  );
+}
+
+function Failed({ model, headline }: Pick<WordsProps, "model" | "headline">) {
+  return (
+    <>
+      <Headline words={say("play.failed")} at={headline} />
+      <p role="alert">{model.trouble.value}</p>
+      <p>
+        <a class="plain-link" href="#/">
+          {say("play.back")}
+        </a>
+      </p>
+    </>
+  );
+}
+
+export function Words({ model, headline, why, show, onBegin }: WordsProps) {
+  const phase = model.phase.value;
+  const [more, setMore] = useState(false);
+  if (phase === "briefing") return <Briefing model={model} headline={headline} onBegin={onBegin} />;
+  if (phase === "failed") return <Failed model={model} headline={headline} />;
+  if (phase === "loading")
+    return (
+      <>
+        <Headline words={say("play.loading")} at={headline} />
+        <p>{say("play.loadingText")}</p>
+      </>
+    );
+  const { headline: now, text } = model.now.value;
+  return (
+    <>
+      <Headline words={now} at={headline} />
+      {show !== "rows" && !more && <p class="now">{text}</p>}
+      <Notice model={model} why={why} />
+      {model.trouble.value && <p class="aside">{model.trouble.value}</p>}
+      {show !== "words" && <HelpRows model={model} more={more} onMore={setMore} />}
+    </>
+  );
+}

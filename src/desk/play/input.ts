@@ -1,0 +1,177 @@
+/** Hands of all kinds become acts of the play model: pointer and touch on the field, held arrows, and the key table. */
+import { actOfKey, type KeyAct } from "../keys.ts";
+import type { PlayModel } from "./model.ts";
+
+/** What keys may ask beyond the model. */
+export interface PageActs {
+  readonly toSheet: () => void;
+  readonly setPin: () => void;
+  /** True while Escape has something to close. */
+  readonly close: () => boolean;
+}
+type Model = Pick<
+  PlayModel,
+  | "steer"
+  | "drag"
+  | "dragging"
+  | "wider"
+  | "narrower"
+  | "confirm"
+  | "claimHere"
+  | "claimNotSeen"
+  | "restart"
+  | "takeHint"
+  | "sheetTurned"
+  | "sheetView"
+  | "seeking"
+  | "phase"
+>;
+
+const TURN_RAD = (5 * Math.PI) / 180;
+const CLOSER = 1.5;
+const SCALES = { least: 1, most: 6 } as const;
+
+/** Listens to drags on an element; the result stops it. One finger pushes; a second one is not a push. */
+export function listenToField(element: HTMLElement, model: Pick<Model, "drag" | "dragging">): () => void {
+  const stop = new AbortController();
+  let held: { readonly id: number; x: number; y: number } | null = null;
+  const on = <K extends keyof HTMLElementEventMap>(type: K, act: (event: HTMLElementEventMap[K]) => void) =>
+    element.addEventListener(type, act, { signal: stop.signal });
+  const release = (event: PointerEvent) => {
+    if (held?.id !== event.pointerId) return;
+    held = null;
+    model.dragging(false);
+  };
+  on("pointerdown", (event) => {
+    if (held || event.button !== 0) return;
+    held = { id: event.pointerId, x: event.clientX, y: event.clientY };
+    element.setPointerCapture(event.pointerId);
+    model.dragging(true);
+  });
+  on("pointermove", (event) => {
+    if (held?.id !== event.pointerId) return;
+    model.drag(event.clientX - held.x, event.clientY - held.y);
+    [held.x, held.y] = [event.clientX, event.clientY];
+  });
+  on("pointerup", release);
+  on("pointercancel", release);
+  on("lostpointercapture", release);
+  return () => {
+    stop.abort();
+    if (held) model.dragging(false);
+  };
+}
+
+const ARROWS: Readonly<Record<string, readonly [right: -1 | 0 | 1, up: -1 | 0 | 1]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+const signOf = (sum: number): -1 | 0 | 1 => (sum > 0 ? 1 : sum < 0 ? -1 : 0);
+
+/** Arrows that are down, as one push. */
+export function createHeldArrows(steer: Model["steer"]) {
+  const down = new Set<string>();
+  let fine = false;
+  const tell = () => {
+    let [right, up] = [0, 0];
+    for (const key of down) {
+      right += ARROWS[key]![0];
+      up += ARROWS[key]![1];
+    }
+    steer(signOf(right), signOf(up), fine);
+  };
+  return {
+    press(key: string, shift: boolean) {
+      if (down.has(key) && fine === shift) return;
+      down.add(key);
+      fine = shift;
+      tell();
+    },
+    /** Also for Shift, which comes and goes while an arrow is down. */
+    lift(key: string, shift: boolean) {
+      const changed = down.delete(key) || (down.size > 0 && fine !== shift);
+      fine = shift;
+      if (changed) tell();
+    },
+    release() {
+      if (down.size === 0) return;
+      down.clear();
+      tell();
+    },
+  };
+}
+
+/** Keys of the whole page, heard elsewhere. */
+type PageKey = "lamp" | "sound" | "help";
+
+/** What a key does, arrows and the page's own keys apart. */
+function actsOf(
+  model: Model,
+  page: PageActs,
+): Readonly<Record<Exclude<KeyAct, "push" | "fine" | PageKey>, () => void>> {
+  const turn = (byRad: number) => {
+    const view = model.sheetView.value;
+    model.sheetTurned({ ...view, turnRad: view.turnRad + byRad });
+  };
+  const zoom = (factor: number) => {
+    const view = model.sheetView.value;
+    const scale = Math.min(SCALES.most, Math.max(SCALES.least, view.scale * factor));
+    model.sheetTurned({ ...view, scale, ...(scale === 1 ? { panX: 0, panY: 0 } : {}) });
+  };
+  return {
+    wider: () => model.wider(),
+    narrower: () => model.narrower(),
+    confirm: () => model.confirm(),
+    claim: () => (model.seeking.value ? model.confirm() : model.claimHere()),
+    notSeen: () => model.claimNotSeen(),
+    home: () => model.restart(),
+    hint: () => model.takeHint(),
+    flip: () => model.sheetTurned({ ...model.sheetView.value, flipped: !model.sheetView.value.flipped }),
+    turnLeft: () => turn(-TURN_RAD),
+    turnRight: () => turn(TURN_RAD),
+    closer: () => zoom(CLOSER),
+    further: () => zoom(1 / CLOSER),
+    pin: page.setPin,
+    sheet: page.toSheet,
+  };
+}
+
+const REPEATS: ReadonlySet<KeyAct> = new Set(["turnLeft", "turnRight"]);
+
+/** A control that has its own use for the key: Enter and Space of buttons and links, arrows of sliders. */
+function isTheirs(event: KeyboardEvent): boolean {
+  const { target, key } = event;
+  if (!(target instanceof Element)) return false;
+  if (target.closest("input, select, textarea")) return true;
+  return (key === "Enter" || key === " ") && target.closest("button, a, summary") !== null;
+}
+
+/** Listens to the window's keys for the play screen; the result stops it and lets all arrows go. */
+export function listenToKeys(model: Model, page: PageActs, host: Window = window): () => void {
+  const stop = new AbortController();
+  const arrows = createHeldArrows((right, up, fine) => model.steer(right, up, fine));
+  const does = actsOf(model, page);
+  const onDown = (event: KeyboardEvent) => {
+    if (event.defaultPrevented || isTheirs(event)) return;
+    if (event.key === "Escape") {
+      if (page.close()) event.preventDefault();
+      return;
+    }
+    const act = actOfKey(event);
+    if (!act || act === "lamp" || act === "sound" || act === "help" || model.phase.value !== "play") return;
+    event.preventDefault();
+    if (act === "push" || act === "fine") arrows.press(event.key, event.shiftKey);
+    else if (!event.repeat || REPEATS.has(act)) does[act]();
+  };
+  const options = { signal: stop.signal };
+  host.addEventListener("keydown", onDown, options);
+  host.addEventListener("keyup", (event) => arrows.lift(event.key, event.shiftKey), options);
+  host.addEventListener("blur", () => arrows.release(), options);
+  host.document.addEventListener("visibilitychange", () => arrows.release(), options);
+  return () => {
+    stop.abort();
+    arrows.release();
+  };
+}
