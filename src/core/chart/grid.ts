@@ -69,7 +69,8 @@ const raText = (minutes: number): string => {
 const decText = (deg: number): string => {
   const size = Math.abs(deg);
   const minutes = Math.round((size % 1) * 60);
-  return `${deg < 0 ? "−" : "+"}${Math.floor(size)}°${minutes ? `${String(minutes).padStart(2, "0")}′` : ""}`;
+  const sign = deg < 0 ? "−" : "+";
+  return `${size < 1e-9 ? "" : sign}${Math.floor(size)}°${minutes ? `${String(minutes).padStart(2, "0")}′` : ""}`;
 };
 
 function parallels(

@@ -12,6 +12,8 @@ export type LabelWish = {
   readonly tone?: "hand";
 };
 export type Box = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
+/** Something printed that lettering keeps off; a star's dot by its radius, so that large letters may lie over small dots. */
+export type Obstacle = Box & { readonly dotR?: number };
 /** Width of a text in px at its style's own size. */
 export type Measure = (style: TextStyle, text: string) => number;
 export type Placed = { readonly x: number; readonly y: number; readonly align: Align; readonly box: Box };
@@ -42,11 +44,18 @@ export function textBox(x: number, y: number, align: Align, widthPx: number, hei
 }
 
 type Place = { readonly x: number; readonly y: number; readonly align: Align };
+/** A figure's name may wander about its middle, the nearer the better. */
+const NAME_OFFSETS = [0, -18, 18, -36, 36, -54, 54]
+  .flatMap((dy) => [0, -24, 24, -48, 48].map((dx) => [dx, dy] as const))
+  .sort(([ax, ay], [bx, by]) => ax * ax + ay * ay - bx * bx - by * by);
+/** Spaced capitals are read over dots up to this radius, px; words of the hop over any, where there is no free place. */
+const CAPITALS_OVER_PX = 2.4;
 
 /** Places to try: words of the hop keep below their sign, names go right, left, above, below, then to the corners. */
 function placesFor({ x, y, r, style }: LabelWish, height: number): Place[] {
   const gap = r + 4;
-  if (style === "figureName") return [0, 18, -18, 36, -36].map((dy) => ({ x, y: y + dy, align: "middle" as const }));
+  if (style === "figureName")
+    return NAME_OFFSETS.map(([dx, dy]) => ({ x: x + dx, y: y + dy, align: "middle" as const }));
   const beside: Place[] = [
     { x: x + gap, y: y + height * 0.3, align: "start" },
     { x: x - gap, y: y + height * 0.3, align: "end" },
@@ -69,23 +78,33 @@ export type PlacingOptions = {
   readonly within: (box: Box) => boolean;
 };
 
+/** Whether an obstacle counts for a style. `last`: every free place was tried in vain. */
+function counts(style: TextStyle, { dotR = Number.POSITIVE_INFINITY }: Obstacle, last: boolean): boolean {
+  if (style === "figureName") return dotR > CAPITALS_OVER_PX;
+  return !(style === "word" && last) || dotR === Number.POSITIVE_INFINITY;
+}
+
 /**
  * Places wishes in their order; one that finds no free place is null.
- * @param taken boxes that are taken already: larger dots, signs, other lettering
+ * @param taken what is printed already: larger dots, signs, other lettering
  */
 export function placeLabels(
   wishes: readonly LabelWish[],
-  taken: readonly Box[],
+  taken: readonly Obstacle[],
   { measure, typeScale, within }: PlacingOptions,
 ): (Placed | null)[] {
-  const boxes = [...taken];
+  const obstacles = [...taken];
   return wishes.map((wish) => {
     const [width, height] = [measure(wish.style, wish.text) * typeScale, letterHeightPx(wish.style) * typeScale];
-    for (const { x, y, align } of placesFor(wish, height)) {
-      const box = textBox(x, y, align, width, height);
-      if (!within(box) || boxes.some((other) => boxesMeet(box, other))) continue;
-      boxes.push(box);
-      return { x, y, align, box };
+    const places = placesFor(wish, height);
+    for (const last of wish.style === "word" ? [false, true] : [false]) {
+      for (const { x, y, align } of places) {
+        const box = textBox(x, y, align, width, height);
+        if (!within(box)) continue;
+        if (obstacles.some((other) => counts(wish.style, other, last) && boxesMeet(box, other))) continue;
+        obstacles.push(box);
+        return { x, y, align, box };
+      }
     }
     return null;
   });

@@ -1,5 +1,14 @@
 /** The lettering of a sheet as it lies: level and readable, each name beside its star, in px from the sheet's middle. */
-import { type Box, boxesMeet, type LabelWish, letterHeightPx, type Measure, placeLabels, textBox } from "./labels.ts";
+import {
+  type Box,
+  boxesMeet,
+  type LabelWish,
+  letterHeightPx,
+  type Measure,
+  type Obstacle,
+  placeLabels,
+  textBox,
+} from "./labels.ts";
 import type { ChartPage } from "./page.ts";
 import { pageFromScreen, printedRadius, type SheetView, screenFromPage } from "./sheetView.ts";
 import type { ChartMark, LineMark, TextMark } from "./types.ts";
@@ -19,6 +28,10 @@ type FigureWish = { readonly text: string; readonly places: readonly Place[] };
 /** A figure stands so far in from the frame, and so far above its line (kept level, so a little more than it needs). */
 const FIGURE_INSET = { x: 19, y: 9 };
 const FIGURE_CORNER_PX = 22;
+/** Figures are read over dots up to this radius. */
+const FIGURE_OVER_PX = 2;
+/** Between the figures of two lines. */
+const FIGURE_GAP_PX = 8;
 
 /** Where a line of the net, as printed now, meets an edge; null where it does not. Points are x, y on the paper. */
 function crossing(line: LineMark, view: SheetView, edge: "x" | "y", at: number, half: number): number | null {
@@ -52,11 +65,15 @@ function figuresOf(page: ChartPage, marks: readonly ChartMark[], view: SheetView
     if (edge === "right") {
       const y = crossing(mark, view, "x", right, halfY - FIGURE_CORNER_PX);
       const x = right + inward * FIGURE_INSET.x;
-      return y === null ? [] : wish({ x, y: y - FIGURE_INSET.y }, { x, y: y + FIGURE_INSET.y });
+      if (y === null) return [];
+      const further = right + inward * FIGURE_INSET.x * 1.5;
+      return wish(...[x, further].flatMap((at) => [-1, 1].map((side) => ({ x: at, y: y + side * FIGURE_INSET.y }))));
     }
     const x = crossing(mark, view, "y", halfY, halfX - FIGURE_CORNER_PX * 1.6);
-    const [y, aside] = [halfY - FIGURE_INSET.y - 2, FIGURE_INSET.x + 3];
-    return x === null ? [] : wish({ x: x - inward * aside, y }, { x: x + inward * aside, y });
+    if (x === null) return [];
+    const aside = FIGURE_INSET.x + 3;
+    const ys = [1, 2, 2.8].map((times) => halfY - 2 - FIGURE_INSET.y * times);
+    return wish(...ys.flatMap((y) => [-1, 1].map((side) => ({ x: x + side * inward * aside, y }))));
   });
 }
 
@@ -77,7 +94,8 @@ function placeFigures(
     for (const place of places) {
       const { x, y } = screenFromPage(onPaper, pxPerPagePx, place.x, place.y);
       const box = textBox(x, y + height * 0.35, "middle", width, height);
-      if (!free(box) || boxes.some((other) => boxesMeet(box, other))) continue;
+      const apart = textBox(x, y + height * 0.35, "middle", width + FIGURE_GAP_PX, height);
+      if (!free(box) || boxes.some((other) => boxesMeet(apart, other))) continue;
       boxes.push(box);
       const of = { x, y, r: 0 };
       const baseline = y + height * 0.35;
@@ -89,12 +107,13 @@ function placeFigures(
 }
 
 /** Dots that lettering must keep off, and signs. */
-function takenBoxes(marks: readonly ChartMark[], view: SheetView, pxPerPagePx: number): Box[] {
+function takenBoxes(marks: readonly ChartMark[], view: SheetView, pxPerPagePx: number): Obstacle[] {
   return marks.flatMap((mark) => {
     if (!(mark.kind === "sign" || (mark.kind === "dot" && mark.r > 1.4))) return [];
     const { x, y } = screenFromPage(view, pxPerPagePx, mark.x, mark.y);
     const r = printedRadius(mark.r, view.scale) * pxPerPagePx;
-    return [{ left: x - r, right: x + r, top: y - r, bottom: y + r }];
+    const box = { left: x - r, right: x + r, top: y - r, bottom: y + r };
+    return [mark.kind === "dot" ? { ...box, dotR: r } : box];
   });
 }
 
@@ -130,7 +149,8 @@ export function layLetters(
   const { pxPerPagePx } = options;
   const within = withinSheet(page, view, options);
   const printed = takenBoxes(marks, view, pxPerPagePx);
-  const clear: Free = (box) => within(box) && !printed.some((other) => boxesMeet(box, other));
+  const large = printed.filter(({ dotR = Number.POSITIVE_INFINITY }) => dotR > FIGURE_OVER_PX);
+  const clear: Free = (box) => within(box) && !large.some((other) => boxesMeet(box, other));
   const figures = placeFigures(page, marks, view, options, clear);
   const texts = marks.filter((mark) => mark.kind === "text" && mark.style !== "gridFigure") as TextMark[];
   const wishes = [...extra, ...texts.map(({ style, text, of }): LabelWish => ({ style, text, ...of }))].map((wish) => ({

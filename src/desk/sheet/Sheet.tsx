@@ -16,6 +16,8 @@ import type { SheetProps } from "./types.ts";
 import { fieldsAt, useLie } from "./useLie.ts";
 import { usePaper } from "./usePaper.ts";
 
+const LAMP_FOLLOWS_MS = 300;
+
 /** Black over the paper that leaves the light of a lamp turned low. */
 function lowLamp({ pool, poolLow }: SheetLook, perPx: number): string {
   const stops = dimming(pool, poolLow).map(({ at, alpha }) => `rgb(0 0 0 / ${alpha}) ${Math.round(at * 100)}%`);
@@ -97,6 +99,13 @@ export function Sheet(props: SheetProps) {
     state.cross.value = null;
     state.stroke.value = null;
   });
+  const ringKey = props.hand.ring?.dir.join();
+  const dim = state.look.value?.dim ?? false;
+  useEffect(() => {
+    // A dim lamp goes where the field's ring has come to rest.
+    const timer = setTimeout(() => acts.light(acts.pivot()), LAMP_FOLLOWS_MS);
+    return () => clearTimeout(timer);
+  }, [acts, ringKey, dim, page]);
   const onKeyDown = (event: KeyboardEvent) => {
     const act = sheetActOfKey(event, mode.value, acts.canPan());
     if (!act) return;

@@ -19,7 +19,8 @@ function grainTile(): HTMLCanvasElement {
     t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
     return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
   };
-  for (let i = 3; i < image.data.length; i += 4) image.data[i] = 255 * Math.max(0, 0.55 * (chance() + chance()) - 0.28);
+  for (let i = 3; i < image.data.length; i += 4)
+    image.data[i] = 255 * Math.max(0, 0.275 * (chance() + chance() + chance() + chance()) - 0.28);
   ctx.putImageData(image, 0, 0);
   return tile;
 }

@@ -11,6 +11,8 @@ type Print = {
   readonly view: SheetView;
   readonly ink: string;
   readonly paper: string;
+  /** Whether a place on the paper is light enough for edges and clearings in the paper's own tone. */
+  readonly lit: (x: number, y: number) => boolean;
 };
 const PEN: Readonly<Record<LineStyle, { width: number; alpha: number; dash: readonly number[] }>> = {
   frame: { width: 1, alpha: 1, dash: [] },
@@ -40,10 +42,10 @@ function drawLine({ ctx, view, ink }: Print, { style, points }: LineMark, zoomed
   ctx.setLineDash([]);
 }
 
-function drawDot({ ctx, view, ink, paper }: Print, mark: DotMark): void {
+function drawDot({ ctx, view, ink, paper, lit }: Print, mark: DotMark): void {
   const r = printedRadius(mark.r, view.scale);
   const [x, y] = [(mark.x - view.panX) * view.scale, (mark.y - view.panY) * view.scale];
-  if (mark.r > EDGED_FROM_PX) {
+  if (mark.r > EDGED_FROM_PX && lit(x, y)) {
     ctx.fillStyle = paper;
     ctx.beginPath();
     ctx.arc(x, y, r + EDGE_PX, 0, 2 * Math.PI);
@@ -55,12 +57,13 @@ function drawDot({ ctx, view, ink, paper }: Print, mark: DotMark): void {
   ctx.fill();
 }
 
-function drawSign({ ctx, view, ink, paper }: Print, mark: SignMark): void {
+function drawSign({ ctx, view, ink, paper, lit }: Print, mark: SignMark): void {
+  const [x, y] = [(mark.x - view.panX) * view.scale, (mark.y - view.panY) * view.scale];
   ctx.save();
-  ctx.translate((mark.x - view.panX) * view.scale, (mark.y - view.panY) * view.scale);
+  ctx.translate(x, y);
   const grown = printedRadius(1, view.scale);
   ctx.scale(grown, grown);
-  if (mark.role === "target") {
+  if (mark.role === "target" && lit(x, y)) {
     ctx.globalAlpha = 0.75;
     ctx.fillStyle = paper;
     ctx.beginPath();
@@ -101,7 +104,7 @@ export function paintPrint(
   marks: readonly ChartMark[],
   view: SheetView,
   perPagePx: number,
-  look: { readonly ink: string; readonly paper: string },
+  look: Pick<Print, "ink" | "paper" | "lit">,
 ): void {
   const print: Print = { ctx, view, ...look };
   const [halfX, halfY] = [page.widthPx / 2 - page.marginPx, page.heightPx / 2 - page.marginPx];

@@ -131,10 +131,12 @@ export function useLie(parts: SheetParts, props: SheetProps, state: SheetState):
     if (held) return clearTimeout(timer.current);
     settle(reducedMotion ? 0 : flips ? FLIP_MS : Math.abs(step) > 0 ? REST_MS : AFTER_HAND_MS);
   });
-  const { page, marks, notes, lettering, lamp, sizePx, instruments } = props;
+  const { page, marks, lettering, lamp, sizePx } = props;
+  // Hosts give these anew on every drawing.
+  const moment = JSON.stringify([props.notes, props.instruments]);
   useEffect(() => {
     if (!state.moving.peek()) lay(latest.current, state);
-  }, [page, marks, notes, lettering, lamp, sizePx.width, sizePx.height, instruments]);
+  }, [page, marks, lettering, lamp, sizePx.width, sizePx.height, moment]);
   const relaid = useRef<ReturnType<typeof setTimeout>>(undefined);
   useSignalEffect(() => {
     void [state.look.value, state.lampAt.value, state.stroke.value, latest.current.legend?.value];

@@ -11,9 +11,13 @@ import { paintPrint } from "./paintPrint.ts";
 import { poolScale, pxPerPagePx, type SheetState } from "./sheetState.ts";
 import type { SheetProps } from "./types.ts";
 
-/** More than this brings nothing to see and costs on phones. */
-const MOST_PIXEL_RATIO = 2;
-const pixelRatio = () => Math.min(MOST_PIXEL_RATIO, Math.max(1, devicePixelRatio));
+/**
+ * Px of the canvas to a px of the page. Twice the screen's own where that is coarse: a turned raster is read between its
+ * px, and hairlines of one px would come and go. More than that brings nothing to see and costs on phones.
+ */
+const PIXEL_RATIO = 2;
+/** Edges in the tone of the paper go a little beyond what can be read by the lamp, not to where they would shine. */
+const EDGES_REACH = 1.2;
 /** The way's dashes stop short of its marks. */
 const SHORT_PX = 11;
 
@@ -42,7 +46,7 @@ export function overprint({ page, ways = [], rings = [] }: SheetProps): ChartMar
 }
 
 function paint(canvas: HTMLCanvasElement, props: SheetProps, state: SheetState, look: SheetLook, over: ChartMark[]) {
-  const ratio = pixelRatio();
+  const ratio = PIXEL_RATIO;
   const [width, height] = [Math.round(props.sizePx.width * ratio), Math.round(props.sizePx.height * ratio)];
   if (canvas.width !== width || canvas.height !== height) [canvas.width, canvas.height] = [width, height];
   const ctx = canvas.getContext("2d", { alpha: false })!;
@@ -51,7 +55,10 @@ function paint(canvas: HTMLCanvasElement, props: SheetProps, state: SheetState, 
   const dots = props.marks.findIndex((mark) => mark.kind === "dot");
   const at = dots < 0 ? props.marks.length : dots;
   const marks = [...props.marks.slice(0, at), ...over, ...props.marks.slice(at)];
-  paintPrint(ctx, props.page, marks, props.view.value, ratio * pxPerPagePx(props), look);
+  const reach = readableShare(look.pool, look.dim) * look.pool.radiusPx * poolScale(props);
+  const k = pxPerPagePx(props);
+  const lit = (x: number, y: number) => Math.hypot(x * k - lamp.x, y * k - lamp.y) < reach * EDGES_REACH;
+  paintPrint(ctx, props.page, marks, props.view.value, ratio * k, { ...look, lit });
 }
 
 /** Keeps the canvas painted. */
@@ -59,7 +66,7 @@ export function usePaper(ref: RefObject<HTMLCanvasElement | null>, props: SheetP
   const latest = useRef(props);
   latest.current = props;
   const frame = useRef(0);
-  const over = useMemo(() => overprint(props), [props.page, props.ways, props.rings]);
+  const over = useMemo(() => overprint(props), [props.page, JSON.stringify([props.ways, props.rings])]);
   const latestOver = useRef(over);
   latestOver.current = over;
   const repaint = useMemo(
@@ -82,10 +89,8 @@ export function usePaper(ref: RefObject<HTMLCanvasElement | null>, props: SheetP
     // The lamp is an attribute of the page, its brightness a style of it.
     const watch = new MutationObserver(read);
     watch.observe(document.documentElement, { attributes: true, attributeFilter: ["data-lamp", "style", "class"] });
-    addEventListener("resize", repaint);
     return () => {
       watch.disconnect();
-      removeEventListener("resize", repaint);
       cancelAnimationFrame(frame.current);
       frame.current = 0;
     };
