@@ -5,7 +5,7 @@ import { useEffect, useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import { clippedToFrame } from "#core/chart/clip.ts";
 import { projectionOf, ringRadiusPx } from "#core/chart/page.ts";
 import type { ChartMark } from "#core/chart/types.ts";
-import { readLook, type SheetLook, sameLook } from "./look.ts";
+import { readableShare, readLook, type SheetLook, sameLook } from "./look.ts";
 import { paintGround } from "./paintGround.ts";
 import { paintPrint } from "./paintPrint.ts";
 import { poolScale, pxPerPagePx, type SheetState } from "./sheetState.ts";
