@@ -30,13 +30,16 @@ export function Barrel({ model, layout, page, toField, onWhy }: BarrelProps) {
   return (
     <section class="barrel" style={{ transform: `translate(${barrel.x}px, ${barrel.y}px)` }}>
       <RimGround barrel={barrel} />
-      <div class="canvas-place" aria-hidden="true">
+      <div class={isDark(model) ? "canvas-place is-empty" : "canvas-place"} aria-hidden="true">
         <canvas ref={canvas} />
       </div>
       {asDoor ? <Door layout={layout} toField={toField} /> : <Field model={model} layout={layout} onWhy={onWhy} />}
     </section>
   );
 }
+
+/** Nothing is painted yet, or nothing will be. */
+const isDark = ({ phase }: PlayModel) => phase.value === "loading" || phase.value === "failed";
 
 const across = (px: number) => ({ left: `${-px}px`, top: `${-px}px`, width: `${2 * px}px`, height: `${2 * px}px` });
 

@@ -19,11 +19,11 @@ function Sky({ model, scale, r }: { model: PlayModel; scale: LadderScale; r: num
   return (
     <Piece box={{ x: -r, y: -r, width: 2 * r, height: 2 * r }} class="ladder-sky">
       <path class="ladder-horizon" d={horizonPath(altitudeDeg, scale, r)} />
-      {model.ladderStars.value.map(({ awayDeg, atDeg, radiusPx }) => {
+      {model.ladderStars.value.map(({ awayDeg, atDeg, radiusPx }, i) => {
         const at = scale.radiusPx(2 * awayDeg);
         if (at > r - 2) return null;
         const { x, y } = onCircle(at, atDeg);
-        return <circle key={`${awayDeg} ${atDeg}`} cx={x.toFixed(1)} cy={y.toFixed(1)} r={radiusPx} />;
+        return <circle key={i} cx={x.toFixed(1)} cy={y.toFixed(1)} r={radiusPx} />;
       })}
     </Piece>
   );
@@ -165,7 +165,7 @@ export function LadderRow({ model }: { model: PlayModel }) {
 
 export function Ladder({ model, layout }: { model: PlayModel; layout: PlayLayout }) {
   const place = layout.ladder;
-  if (!place) return null;
+  if (!place || model.ladder.value.length === 0) return null;
   return (
     <nav
       class={place.half ? "ladder half" : "ladder"}

@@ -1,4 +1,5 @@
 /** The play screen: barrel and sheet on a dark table, the ladder between them, words beside. */
+import "../styles/sheet.css";
 import "../styles/play.css";
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef, useState } from "preact/hooks";
@@ -100,7 +101,7 @@ export function PlayScreen({ model }: { model: PlayModel }) {
       {(!layout.turnsPages || onSheet) && <SheetPlace model={model} layout={layout} />}
       {!onSheet && (
         <section class="words" style={placed(layout.words)}>
-          {layout.ladder || phase !== "play" || <LadderRow model={model} />}
+          {!layout.ladder && phase === "play" && <LadderRow model={model} />}
           <Words
             model={model}
             headline={headline}
