@@ -1,0 +1,44 @@
+/** What the thinking worker does: compiling, scoring, checking lessons. Everything comes in and goes out as plain data. */
+import { plainSeeing } from "#core/eye/limits.ts";
+import type { Finding } from "#core/lesson/findings.ts";
+import type { Lesson } from "#core/lesson/types.ts";
+import { compileHop } from "#core/score/compile.ts";
+import { score } from "#core/score/report.ts";
+import type { CompiledAttempt, HopSpec, Report, SkyObject, StarBlock, TileKey } from "#core/seams/index.ts";
+import { decodeRecord } from "#core/session/record.ts";
+import type { Methods } from "./methods.ts";
+
+export type CompileInput = {
+  readonly spec: HopSpec;
+  /** What is resident about the ways, and what was missing there. */
+  readonly blocks: readonly StarBlock[];
+  readonly missing: readonly TileKey[];
+  /** The seeing as its numbers: brightness of the sky, and the sky's objects. */
+  readonly skyMagPerArcsec2: number;
+  readonly objects: readonly SkyObject[];
+  readonly seed: number;
+};
+export type Compiled = { readonly ok: CompiledAttempt } | { readonly needs: readonly TileKey[] };
+export type CheckInput = { readonly file: string; readonly text: string };
+export type Checked = { readonly lesson?: Lesson | undefined; readonly findings: readonly Finding[] };
+
+const compile = ({ spec, blocks, missing, skyMagPerArcsec2, objects, seed }: CompileInput): Compiled => {
+  const resident = { blocks, missing, complete: missing.length === 0, version: 0 };
+  return compileHop(spec, resident, plainSeeing({ skyMagPerArcsec2 }, objects), seed);
+};
+
+/** The parser and the whole check come when a lesson is checked, and never without. */
+async function check({ file, text }: CheckInput): Promise<Checked> {
+  const [{ checkLesson }, { realLookups }] = await Promise.all([
+    import("#core/lesson/format.ts"),
+    import("#core/lesson/realLookups.ts"),
+  ]);
+  return checkLesson(file, text, realLookups);
+}
+
+export const thinkingMethods = {
+  compile,
+  /** @throws InputError where the text is no record, or one of other rules */
+  score: ({ recordText }: { readonly recordText: string }): Report => score(decodeRecord(recordText)),
+  checkLesson: check,
+} satisfies Methods;
