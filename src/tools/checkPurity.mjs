@@ -9,7 +9,7 @@ import ts from "typescript";
 import { at, ROOT } from "./run.mjs";
 
 const SAME_EVERYWHERE = new Set(
-  "abs ceil clz32 floor fround imul max min round sign sqrt trunc PI SQRT2 SQRT1_2".split(" "),
+  "abs ceil clz32 floor fround imul max min round sign sqrt trunc E LN2 LN10 LOG2E LOG10E PI SQRT2 SQRT1_2".split(" "),
 );
 const DECIDING = [
   /^src\/core\/sky\/(practice|catalogue)\//,

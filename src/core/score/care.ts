@@ -19,8 +19,9 @@ const claimPrices = (record: AttemptRecord, dirs: readonly Dir[]): Price[] =>
     .slice(0, PRICE.wrongClaims.length)
     .map(({ atMs }, i) => ({ rule: "wrongClaim", points: PRICE.wrongClaims[i]!, atMs }));
 
-/** A hint costs once a leg and grade. */
-function hintPrices({ events }: AttemptRecord): Price[] {
+/** A hint costs once a leg and grade, where the lesson prices hints. */
+function hintPrices({ events, compiled }: AttemptRecord): Price[] {
+  if (compiled.spec.aids.hints !== "priced") return [];
   const paid = new Set<string>();
   const prices: Price[] = [];
   for (const event of events) {

@@ -3,6 +3,7 @@
 import { sunDir } from "#core/celestial/bodies.ts";
 import { altAzFromDir } from "#core/celestial/frames.ts";
 import { DEG, separationRad } from "#core/celestial/vector.ts";
+import { hopPage, pageCone, printPage, widePage } from "#core/chart/hopPages.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Cone, Dir } from "#core/seams/index.ts";
 import { gearInUse, horizonOf, looksByEye, pointing, tick } from "#core/session/session.ts";
@@ -19,7 +20,6 @@ import { createKeeper } from "./keep.ts";
 import { createLoading } from "./loading.ts";
 import type { PlayModel } from "./model.ts";
 import { actOn, settle } from "./outcomes.ts";
-import { hopPage, pageCone, printPage, widePage } from "./pages.ts";
 import { setNow } from "./picture.ts";
 import { refreshCompass, refreshGear, refreshWords } from "./refresh.ts";
 import { createSignals } from "./signals.ts";

@@ -115,7 +115,7 @@ export function actOn(hop: Hop, outcomes: readonly Outcome[]): void {
       case "hintGiven": {
         ports.sound.play("pencil");
         const price = outcome.grade === 3 ? 0 : PRICE.hints[outcome.grade];
-        if (price > 0 && lesson.weights.care > 0) tell(hop, say("hop.hintCost", { points: price }));
+        if (price > 0 && lesson.aids.hints === "priced") tell(hop, say("hop.hintCost", { points: price }));
         break;
       }
       case "refused": {

@@ -73,7 +73,7 @@ function hintRows(hop: Hop): HintRow[] {
     const waited = before && elapsedMs(session) - before.tMs >= HINT_WAIT_MS;
     const used = taken(grade) !== undefined;
     const ready = session.state.phase === "hop" && (grade === 1 || waited);
-    const price = grade === 3 ? null : PRICE.hints[grade];
+    const price = grade === 3 ? null : compiled.spec.aids.hints === "priced" ? PRICE.hints[grade] : 0;
     return {
       grade,
       price,

@@ -24,7 +24,7 @@ export const LAYERS: readonly [Layer, Layer, Layer] = [
 
 /** How many files a layer has. */
 export function fileCount(layer: Layer): number {
-  return layer.fileOrder < 0 ? 1 : 12 * 4 ** layer.fileOrder;
+  return layer.fileOrder < 0 ? 1 : 12 << (2 * layer.fileOrder);
 }
 
 /** Which of a layer's files holds a tile of the layer's order. */
@@ -51,8 +51,8 @@ export function layerOf(centiMag: number): Layer | undefined {
 export function homeOf(key: TileKey): { layer: Layer; pixel: number } {
   const layer = LAYERS[key.layer];
   const deeper = layer ? key.order - layer.order : -1;
-  const pixel = Math.floor(key.pixel / 4 ** deeper);
-  if (!layer || deeper < 0 || !(pixel >= 0 && pixel < 12 * 4 ** layer.order)) {
+  const pixel = Math.floor(key.pixel / (1 << (2 * deeper)));
+  if (!layer || deeper < 0 || !(pixel >= 0 && pixel < 12 << (2 * layer.order))) {
     throw new InputError(
       `The catalogue has no tile of order ${key.order}, pixel ${key.pixel}, layer ${key.layer}`,
       "Take tile keys from tilesOfCone or from the missing tiles of a resident answer.",

@@ -22,6 +22,6 @@ export function tileAxes(order: number, pixel: number): TileAxes {
     centre,
     east: [-y / rho, x / rho, 0],
     north: [(-z * x) / rho, (-z * y) / rho, rho],
-    halfWidth: 0.1136 / 2 ** (order - LEAST_ORDER),
+    halfWidth: 0.1136 / (1 << (order - LEAST_ORDER)),
   };
 }

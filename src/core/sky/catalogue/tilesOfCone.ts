@@ -5,7 +5,7 @@ import type { Cone, Dir, TileKey } from "#core/seams/index.ts";
 import { LAYERS, type Layer } from "./layers.ts";
 
 const scratch: number[] = [];
-const keys = LAYERS.map((layer) => new Array<TileKey | undefined>(12 * 4 ** layer.order));
+const keys = LAYERS.map((layer) => new Array<TileKey | undefined>(12 << (2 * layer.order)));
 
 /** The key of a tile in its layer's own order: always the same object, so that lists of keys compare by identity. */
 export function tileKey(layer: Layer, pixel: number): TileKey {

@@ -1,11 +1,11 @@
 /** The sheet's two pages: a wide one for the eye, to find the anchor on, and the hop's own. */
 
 import { DEG, dirFromMas, dot, normalise, separationRad } from "#core/celestial/vector.ts";
-import { type ChartContent, chartMarks } from "#core/chart/marks.ts";
-import { type ChartPage, reachRad } from "#core/chart/page.ts";
-import type { ChartMark } from "#core/chart/types.ts";
-import type { CompiledAttempt, Dir, StarBlock } from "#core/seams/index.ts";
-import type { OpenSky } from "./skies.ts";
+import type { CompiledAttempt, Dir, SkyObject, StarBlock } from "#core/seams/index.ts";
+import type { SkyNames } from "#core/sky/names/types.ts";
+import { type ChartContent, chartMarks } from "./marks.ts";
+import { type ChartPage, reachRad } from "./page.ts";
+import type { ChartMark } from "./types.ts";
 
 const WIDTH_PX = 424;
 const HEIGHT_PX = 520;
@@ -79,6 +79,12 @@ export function widePage(compiled: CompiledAttempt, blocks: readonly StarBlock[]
 /** How far a page's stars reach from its centre: what has to be resident before it is printed. */
 export const pageCone = (page: ChartPage) => ({ centre: page.centre, radiusRad: reachRad(page) });
 
+/** What of a sky is printed besides its stars. */
+export interface PrintedSky {
+  readonly names: SkyNames;
+  readonly objects: readonly SkyObject[];
+}
+
 export interface Printing {
   readonly words: ChartContent["words"];
   /** Whether the ways themselves are printed: guided lessons, and after the line was shown. */
@@ -91,7 +97,7 @@ const near = (page: ChartPage, dir: Dir) => dot(page.centre, dir) > Math.cos(rea
 export function printPage(
   page: ChartPage,
   compiled: CompiledAttempt,
-  sky: OpenSky,
+  sky: PrintedSky,
   blocks: readonly StarBlock[],
   how: Printing,
 ): ChartMark[] {
