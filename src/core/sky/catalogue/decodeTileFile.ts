@@ -123,10 +123,12 @@ function readHeader(view: DataView, name: string): Header {
 
 function keyOf(unique: number, header: Header, name: string): TileKey {
   let order = 0;
-  while (unique >= 1 << (2 * (order + 2))) order += 1;
+  // By multiplying, not by shifts: a number from outside may be of any size.
+  let first = 4;
+  for (; unique >= 4 * first; first *= 4) order += 1;
   const fits = order >= Math.max(header.order, LEAST_ORDER) && order <= MAX_ORDER && header.layer < 64;
   refuseUnless(fits, name, `it names a tile that cannot be (${unique})`);
-  return { order, pixel: unique - (1 << (2 * (order + 1))), layer: header.layer };
+  return { order, pixel: unique - first, layer: header.layer };
 }
 
 /** Reads the magnitudes and colours of a tile and holds them against its index; gives where the tile ends. */
