@@ -12,6 +12,7 @@ import type {
   Weights,
 } from "#core/seams/index.ts";
 import { RECORD_VERSION } from "#core/session/record.ts";
+import type { SessionEvent } from "#core/session/session.ts";
 
 export type Place = readonly [x: number, y: number];
 export const FIELD_DAS = 190_800;
@@ -81,10 +82,6 @@ export function compiledHop(marks: readonly Place[], change: Partial<HopSpec> = 
 }
 
 type Sample = { tMs: number; place: Place; byHand: 0 | 1; mark: 0 | 1 | 2 };
-type Pending = {
-  [Kind in AttemptEvent["kind"]]: Omit<Extract<AttemptEvent, { kind: Kind }>, "tMs">;
-}[AttemptEvent["kind"]];
-
 /** Writes an attempt step by step, at 5 samples a second, as a session would. */
 export class Writer {
   tMs = 0;
@@ -98,7 +95,7 @@ export class Writer {
     this.event({ kind: "use", gear: "finder-9x50" }).event({ kind: "confirm" });
     this.samples.push({ tMs: 0, place: [0, 0], byHand: 0, mark: 1 });
   }
-  event(event: Pending): this {
+  event(event: SessionEvent): this {
     this.events.push({ ...event, tMs: this.tMs } as AttemptEvent);
     return this;
   }
