@@ -65,7 +65,7 @@ export function Claim({
       <ArcButton
         layout={layout}
         class="claim"
-        text={(seeking ? say("play.seek") : say("play.claim")).toUpperCase()}
+        text={say(seeking ? (small ? "play.seekShort" : "play.seek") : "play.claim").toUpperCase()}
         said={seeking ? say("play.seek") : can || !why ? said : `${said} ${why}`}
         atDeg={CLAIM.atDeg}
         halfDeg={small ? CLAIM.phoneHalfDeg : CLAIM.halfDeg}

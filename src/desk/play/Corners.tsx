@@ -9,7 +9,8 @@ export function LessonTitle({ model }: { model: PlayModel }) {
   return (
     <header class="lesson-title">
       <a class="aside" href="#/" aria-label={say("play.toCourse", { number, of })}>
-        {say("play.lessonOf", { number, of })}
+        <Icon name="back" />
+        <span>{say("play.lessonOf", { number, of })}</span>
       </a>
       <h1>{title}</h1>
     </header>

@@ -41,7 +41,7 @@ export function PageTools({ model, layout, page, rows, onRows, onSheet }: PageTo
   const onPaper = page === "sheet";
   if (onPaper && layout.kind === "phone") return null;
   return (
-    <div class="page-tools">
+    <div class={layout.ladder ? "page-tools" : "page-tools low"}>
       {!onPaper && (
         <PageTool
           icon={rows ? "back" : "hint"}

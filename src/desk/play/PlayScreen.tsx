@@ -23,6 +23,17 @@ const placed = ({ x, y, width, height }: Box) => ({
   width: `${width}px`,
   height: `${height}px`,
 });
+/** What the style sheet needs to know of a layout. */
+const tokensOf = ({ scale, type, words, sheet, barrel }: PlayLayout, width: number) => ({
+  "--u": scale,
+  "--type": type,
+  "--origin-x": `${barrel.x - 452 * scale}px`,
+  "--origin-y": `${barrel.y - 450 * scale}px`,
+  "--barrel-bottom": `${barrel.y + barrel.fieldPx + barrel.rimPx}px`,
+  "--words-x": `${words.x}px`,
+  "--words-right": `${width - words.x - words.width}px`,
+  "--side-y": `${sheet.y + sheet.height + 6}px`,
+});
 const focusOn = (id: string) => document.getElementById(id)?.focus();
 
 /** A press that did nothing says why, until something else is said. */
@@ -42,8 +53,8 @@ export function PlayScreen({ model }: { model: PlayModel }) {
   const [why, setWhy] = useWhy(model);
   const headline = useRef<HTMLHeadingElement>(null);
   const { width, height } = windowSize.value;
-  const layout = playLayout(width, height, page);
   const phase = model.phase.value;
+  const layout = playLayout(width, height, page, rows || phase !== "play");
 
   useEffect(() => headline.current?.focus({ preventScroll: true }), []);
   const begin = () => {
@@ -80,12 +91,8 @@ export function PlayScreen({ model }: { model: PlayModel }) {
 
   const onSheet = layout.turnsPages && page === "sheet";
   return (
-    <main
-      class={`play ${layout.kind}`}
-      data-page={page}
-      style={{ "--u": layout.scale, "--type": layout.type, "--barrel-bottom": `${barrelBottom(layout)}px` }}
-    >
-      {!(layout.kind === "phone" && onSheet) && <LessonTitle model={model} />}
+    <main class={`play ${layout.kind}`} data-page={page} style={tokensOf(layout, width)}>
+      {!onSheet && <LessonTitle model={model} />}
       <Barrel
         model={model}
         layout={layout}
@@ -101,7 +108,7 @@ export function PlayScreen({ model }: { model: PlayModel }) {
       {(!layout.turnsPages || onSheet) && <SheetPlace model={model} layout={layout} />}
       {!onSheet && (
         <section class="words" style={placed(layout.words)}>
-          {!layout.ladder && phase === "play" && <LadderRow model={model} />}
+          {!layout.ladder && !rows && phase === "play" && <LadderRow model={model} />}
           <Words
             model={model}
             headline={headline}
@@ -126,5 +133,3 @@ export function PlayScreen({ model }: { model: PlayModel }) {
     </main>
   );
 }
-
-const barrelBottom = ({ barrel }: PlayLayout) => barrel.y + barrel.fieldPx + barrel.rimPx;

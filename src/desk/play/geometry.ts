@@ -81,14 +81,17 @@ function wide(width: number, height: number): PlayLayout {
   };
 }
 
+/** Room for the sheet's tools and the line that says how it lies, px. */
+const SIDE_PX = 66;
+
 /** Under 1100 px: the barrel, and beside it sheet, instruments and words in one column. */
 function column(width: number, height: number): PlayLayout {
   const outer = Math.min((width - 24) * 0.31, (height - 150) / 2);
   const scale = outer / 424;
   const right = 24 + 2 * outer + 28;
-  const sheetScale = Math.min((height * 0.44) / SHEET.height, (width - right + 30) / SHEET.width);
+  const sheetScale = Math.min((height * 0.4) / SHEET.height, (width - right + 30) / SHEET.width);
   const sheetRoom = SHEET.height * sheetScale;
-  const wordsTop = sheetRoom + 18;
+  const wordsTop = sheetRoom + SIDE_PX;
   return {
     kind: "column",
     scale,
@@ -107,7 +110,7 @@ function tall(width: number, height: number): PlayLayout {
   const scale = outer / 424;
   const below = 76 + 2 * outer + 20;
   const wordsWidth = width * 0.48;
-  const sheetScale = Math.min((width - wordsWidth - 30) / SHEET.width, (height - below + 30) / SHEET.height);
+  const sheetScale = Math.min((width - wordsWidth - 30) / SHEET.width, (height - below - SIDE_PX) / SHEET.height);
   return {
     kind: "tall",
     scale,
@@ -126,7 +129,10 @@ function tall(width: number, height: number): PlayLayout {
 
 const PHONE = { width: 390, height: 844 } as const;
 
-function phone(width: number, height: number, page: Page): PlayLayout {
+/** Room for the buttons at the ladder's sides, and for those at the window's edge where there is no ladder, px. */
+const PHONE_TOOLS = { aboveEdge: 206, low: 76 } as const;
+
+function phone(width: number, height: number, page: Page, roomy: boolean): PlayLayout {
   const k = Math.min(width / PHONE.width, height / PHONE.height);
   const middle = width / 2;
   const ladderR = Math.min(196 * k, 240);
@@ -139,11 +145,9 @@ function phone(width: number, height: number, page: Page): PlayLayout {
     scale: k,
     type: Math.max(LEAST_TYPE, Math.min(1.15, k)),
     barrel: open ? barrelAt(14 * k, lowY, 92 * k, 34 * k) : barrelAt(middle, 248 * k, 145 * k, 44 * k),
-    ladder: { x: Math.round(middle), y: Math.round(height + 8 * k), r: ladderR, half: true },
+    ladder: roomy ? null : { x: Math.round(middle), y: Math.round(height + 8 * k), r: ladderR, half: true },
     sheet: sheetAbout(middle + 9 * k, 306 * (height / PHONE.height), sheetScale),
-    words: open
-      ? boxAt(158 * k, lowY - 44 * k, width - 158 * k - 16, 188 * k - 12)
-      : boxAt(20, wordsTop, width - 40, height - ladderR + 4 * k - wordsTop),
+    words: boxAt(20, wordsTop, width - 40, height - wordsTop - (roomy ? PHONE_TOOLS.low : PHONE_TOOLS.aboveEdge * k)),
     turnsPages: true,
   };
 }
@@ -157,20 +161,23 @@ function lying(width: number, height: number): PlayLayout {
   return {
     kind: "lying",
     scale: outer / 424,
-    type: LEAST_TYPE,
+    type: 0.92,
     barrel: barrelAt(10 + outer, height / 2, outer - rim, rim),
     ladder: null,
     sheet: sheetAbout((right + width) / 2, height / 2, sheetScale),
-    words: boxAt(right, 10, width - 18 - right, height - 16),
+    words: boxAt(right, 50, width - 18 - right, height - 50 - 58),
     turnsPages: true,
   };
 }
 
-/** Lays out the play screen for a window and, where things come one at a time, for what is open. */
-export function playLayout(width: number, height: number, page: Page = "field"): PlayLayout {
+/**
+ * Lays out the play screen for a window and, where things come one at a time, for what is open.
+ * @param roomy the words need the ladder's room too: briefing and help on a phone
+ */
+export function playLayout(width: number, height: number, page: Page = "field", roomy = false): PlayLayout {
   const kind = layoutKind(width, height);
   if (kind === "wide") return wide(width, height);
   if (kind === "column") return column(width, height);
   if (kind === "tall") return tall(width, height);
-  return kind === "phone" ? phone(width, height, page) : lying(width, height);
+  return kind === "phone" ? phone(width, height, page, roomy) : lying(width, height);
 }

@@ -7,6 +7,7 @@ export const EN_PLAY = {
   claimSaid: "This is it: claim what stands in the middle. A wrong claim costs {points} points.",
   claimFree: "This is it: claim what stands in the middle",
   seek: "The star is in the middle",
+  seekShort: "In the middle",
   notSeen: "Nothing seen",
   notSeenSaid: "Right place, nothing seen",
   wrongCosts: "Wrong costs {points}",
