@@ -72,6 +72,8 @@ function startDir({ spec }: CompiledAttempt, clock: SkyClock): Dir {
   const levelRad = Math.max(START_LOWEST_RAD, altAzFromDir(clock.horizon, anchor).altRad);
   const first = mixHash32(spec.anchor.raMas, spec.anchor.decMas) % START_TRIES;
   const awayRad = awayAtStart(spec.gear[0]);
+  const target = dirFromMas(spec.targets[0]!.dir);
+  const wayRad = separationRad(anchor, target);
   let best = anchor;
   let leastOff = Number.POSITIVE_INFINITY;
   for (let i = 0; i < START_TRIES; i++) {
@@ -80,7 +82,9 @@ function startDir({ spec }: CompiledAttempt, clock: SkyClock): Dir {
     const { altRad } = altAzFromDir(clock.horizon, dir);
     const low = altRad < START_LOWEST_RAD ? 10 : 0;
     const hot = separationRad(dir, clock.sun) < SUN_CIRCLE_RAD + DEG ? 100 : 0;
-    const off = Math.round((Math.abs(altRad - levelRad) + low + hot) / DEG);
+    // Not on the target's side of the anchor: the way is not to be seen from the start.
+    const near = separationRad(dir, target) < awayRad + wayRad / 2 ? 5 : 0;
+    const off = Math.round((Math.abs(altRad - levelRad) + near + low + hot) / DEG);
     if (off < leastOff) [best, leastOff] = [dir, off];
   }
   return best;
