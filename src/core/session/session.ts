@@ -82,8 +82,8 @@ function startDir({ spec }: CompiledAttempt, clock: SkyClock): Dir {
     const { altRad } = altAzFromDir(clock.horizon, dir);
     const low = altRad < START_LOWEST_RAD ? 10 : 0;
     const hot = separationRad(dir, clock.sun) < SUN_CIRCLE_RAD + DEG ? 100 : 0;
-    // Not on the target's side of the anchor: the way is not to be seen from the start.
-    const near = separationRad(dir, target) < awayRad + wayRad / 2 ? 5 : 0;
+    // In one field with the anchor, not on the target's side: the way is not to be seen from the start.
+    const near = awayRad < START_AWAY_RAD && separationRad(dir, target) < awayRad + wayRad / 2 ? 5 : 0;
     const off = Math.round((Math.abs(altRad - levelRad) + near + low + hot) / DEG);
     if (off < leastOff) [best, leastOff] = [dir, off];
   }
