@@ -5,7 +5,7 @@ import { GlProgram } from "pixi.js";
 export const FRAME = `
 uniform mat3 uView;
 uniform vec4 uField;
-uniform vec4 uStop;
+uniform vec2 uStop;
 uniform vec4 uLook;
 uniform vec4 uLamp;
 `;
@@ -19,13 +19,15 @@ vec4 clipOf(vec2 window) { return vec4(window / uField.w - 1., 0., 1.); }
 const vec4 NOWHERE = vec4(3., 3., 0., 1.);
 `;
 
-/** How much of the field's light is seen at a distance from the centre: soft stop, rim, and what runs on past the rim. */
+/**
+ * How much of an instrument's light is seen at a distance from the centre; `cover` is the table's share at the very stop.
+ * With the open sky `uStop.x` is out of reach, and a mask is laid over at the end.
+ */
 export const THROUGH = `
-float through(float r) {
-  float inside = 1. - .95 * clamp((r - uStop.x + uStop.y) / uStop.y, 0., 1.);
-  float past = uStop.w > 0. && r > uStop.z ? .5 * clamp(1. - (r - uStop.z) / uStop.w, 0., 1.) : 0.;
-  return (r < uStop.x ? inside : past) * uLook.w;
+float throughFor(float r, float cover) {
+  return (1. - cover * clamp((r - uStop.x + uStop.y) / uStop.y, 0., 1.)) * step(r, uStop.x) * uLook.w;
 }
+float through(float r) { return throughFor(r, .95); }
 `;
 
 /** Tint of a light under the lamp in use: red or amber by its brightness alone. */
@@ -34,11 +36,6 @@ vec3 toneOf(vec3 tint) {
   float grey = dot(tint, vec3(.3, .5, .2));
   return uLamp.w > .5 ? uLamp.rgb * pow(grey, .8) : tint;
 }
-`;
-
-/** Half a step of the display's 256, spread so that slow gradients show no rings (Jimenez 2014, interleaved gradient noise). */
-export const DITHER = `
-float dither() { return (fract(52.9829189 * fract(dot(gl_FragCoord.xy, vec2(.06711056, .00583715)))) - .5) / 255.; }
 `;
 
 /** @param parts - pieces above and the body, in order */

@@ -3,10 +3,10 @@ import { Buffer, BufferUsage, Geometry, Shader, type WebGLRenderer } from "pixi.
 import { gnomonic, stereographic } from "#core/celestial/projection.ts";
 import type { Dir } from "#core/seams/index.ts";
 import type { Frame } from "./frame.ts";
-import { FRAME, PROJECT, programOf } from "./glsl.ts";
+import { FRAME, PROJECT, programOf, THROUGH } from "./glsl.ts";
 import { HAND, RING_LIGHT, tokenColour } from "./palette.ts";
 import { type DrawCall, drawCall, issue } from "./renderer.ts";
-import { addStop, createRingShader, createRingStops, type RingStops, stripsSize } from "./rings.ts";
+import { addStop, createRingShader, createRingStops, FINE, type RingStops, stripsSize } from "./rings.ts";
 import type { FieldView, StageLayout } from "./view.ts";
 
 const FLOATS = 8;
@@ -41,8 +41,7 @@ const FRAGMENT = `
 in vec2 vAcross;
 in vec4 vColour;
 void main() {
-  float inside = step(distance(gl_FragCoord.xy, uField.xy), uStop.x);
-  outColour = vColour * (clamp(vAcross.y + .5 - abs(vAcross.x), 0., 1.) * inside * uLook.w);
+  outColour = vColour * (clamp(vAcross.y + .5 - abs(vAcross.x), 0., 1.) * through(distance(gl_FragCoord.xy, uField.xy)));
 }`;
 
 export const createLineLayer = (frame: Frame, ringGeometry: Geometry): LineLayer => {
@@ -56,7 +55,7 @@ export const createLineLayer = (frame: Frame, ringGeometry: Geometry): LineLayer
       aColour: { buffer, format: "float32x4", stride, offset: 16 },
     },
   });
-  const glProgram = programOf("lines", [FRAME, PROJECT, VERTEX], [FRAME, FRAGMENT]);
+  const glProgram = programOf("lines", [FRAME, PROJECT, VERTEX], [FRAME, THROUGH, FRAGMENT]);
   const stops = createRingStops();
   return {
     data,
@@ -153,7 +152,7 @@ const drawRings = (
     addStop(stops, radius + 0.2 * px, colour, view.light);
     addStop(stops, radius + 1.2 * px, colour, 0);
   }
-  rings.size = stripsSize(stops.count - 1);
+  rings.size = stripsSize(stops.count - 1, FINE);
   issue(renderer, rings);
 };
 

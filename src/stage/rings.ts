@@ -1,31 +1,35 @@
 /** Concentric rings as one mesh: radii and colours are uniforms, so gradients cost a fragment next to nothing. */
 import { Buffer, BufferUsage, Geometry, Shader, UniformGroup } from "pixi.js";
-import { DITHER, FRAME, PROJECT, programOf } from "./glsl.ts";
+import { FRAME, PROJECT, programOf } from "./glsl.ts";
 
-const SEGMENTS = 192;
 /** Most circles a mesh can have. */
-export const RING_STOPS = 16;
-const INDICES_PER_STRIP = SEGMENTS * 6;
+export const RING_STOPS = 14;
+/** A circle of the barrel's size made of so many straight pieces is nowhere off by more than .3 px. */
+export const FINE = 80;
+/** Enough for a slow gradient without an edge; where the processor draws in software, a triangle costs half a microsecond. */
+export const COARSE = 24;
+/** Pieces of the net that carries the open sky. */
+export const NET = 40;
 
-const vertices = (): Float32Array => {
-  const data = new Float32Array(RING_STOPS * (SEGMENTS + 1) * 3);
+const vertices = (segments: number): Float32Array => {
+  const data = new Float32Array(RING_STOPS * (segments + 1) * 3);
   let at = 0;
   for (let stop = 0; stop < RING_STOPS; stop++) {
-    for (let i = 0; i <= SEGMENTS; i++) {
-      const angle = (2 * Math.PI * i) / SEGMENTS;
+    for (let i = 0; i <= segments; i++) {
+      const angle = (2 * Math.PI * i) / segments;
       data.set([Math.cos(angle), Math.sin(angle), stop], at);
       at += 3;
     }
   }
   return data;
 };
-const indices = (): Uint16Array => {
-  const data = new Uint16Array((RING_STOPS - 1) * INDICES_PER_STRIP);
+const indices = (segments: number): Uint16Array => {
+  const data = new Uint16Array((RING_STOPS - 1) * segments * 6);
   let at = 0;
   for (let stop = 0; stop < RING_STOPS - 1; stop++) {
-    for (let i = 0; i < SEGMENTS; i++) {
-      const inner = stop * (SEGMENTS + 1) + i;
-      const outer = inner + SEGMENTS + 1;
+    for (let i = 0; i < segments; i++) {
+      const inner = stop * (segments + 1) + i;
+      const outer = inner + segments + 1;
       data.set([inner, outer, inner + 1, inner + 1, outer, outer + 1], at);
       at += 6;
     }
@@ -34,25 +38,27 @@ const indices = (): Uint16Array => {
 };
 
 /** Attribute `aRing`: cosine, sine, number of the stop. */
-export const createRingGeometry = (): Geometry =>
+export const createRingGeometry = (segments: number): Geometry =>
   new Geometry({
     attributes: {
       aRing: {
-        buffer: new Buffer({ data: vertices(), usage: BufferUsage.VERTEX | BufferUsage.STATIC }),
+        buffer: new Buffer({ data: vertices(segments), usage: BufferUsage.VERTEX | BufferUsage.STATIC }),
         format: "float32x3",
         stride: 12,
         offset: 0,
       },
     },
-    indexBuffer: new Buffer({ data: indices(), usage: BufferUsage.INDEX | BufferUsage.STATIC }),
+    indexBuffer: new Buffer({ data: indices(segments), usage: BufferUsage.INDEX | BufferUsage.STATIC }),
   });
-export const stripStart = (strip: number): number => strip * INDICES_PER_STRIP;
-export const stripsSize = (strips: number): number => strips * INDICES_PER_STRIP;
 
-/** Vertex text that puts the rings where `uRadii` says; `vRing` is the number of the stop. */
+/** Indices of so many strips; strip n begins after the indices of n strips. */
+export const stripsSize = (strips: number, segments: number): number => strips * segments * 6;
+
+/** Puts the rings where `uRadii` says; `aRing.z` is the number of the stop. */
 export const RING_VERTEX = `
 in vec3 aRing;
 uniform float uRadii[${RING_STOPS}];
+uniform vec4 uColours[${RING_STOPS}];
 vec2 ringWindow() { return uField.xy + aRing.xy * uRadii[int(aRing.z)]; }
 `;
 
@@ -89,15 +95,34 @@ export const createRingShader = (frame: UniformGroup, stops: RingStops): Shader 
         FRAME,
         PROJECT,
         RING_VERTEX,
-        `uniform vec4 uColours[${RING_STOPS}];
-         out vec4 vColour;
+        `out vec4 vColour;
          void main() { vColour = uColours[int(aRing.z)]; gl_Position = clipOf(ringWindow()); }`,
       ],
-      [
-        DITHER,
-        `in vec4 vColour;
-         void main() { outColour = vec4(vColour.rgb + dither() * step(1e-4, vColour.rgb), vColour.a); }`,
-      ],
+      ["in vec4 vColour; void main() { outColour = vColour; }"],
+    ),
+    resources: { frame, stops: stops.group },
+  });
+/**
+ * Opaque colours mixed over half a step of the display's 256 so that slow gradients show no rings (the R2 sequence, Roberts
+ * 2018). The pattern comes as a varying: the pixel's own coordinates would double the cost in software. A channel of 0
+ * stays 0.
+ */
+export const SOFT_VERTEX = `
+out vec4 vSoft;
+void softly(vec3 colour, vec2 window) {
+  vec3 lowest = mix(vec3(1.), vec3(.5), step(1e-4, colour)) / 255.;
+  vSoft = vec4(colour - lowest, dot(window, vec2(.7548777, .5698403)));
+  gl_Position = clipOf(window);
+}
+`;
+export const SOFT_FRAGMENT =
+  "in vec4 vSoft; void main() { outColour = vec4(vSoft.rgb + fract(vSoft.a) * .0039215, 1.); }";
+export const createSoftRingShader = (frame: UniformGroup, stops: RingStops): Shader =>
+  new Shader({
+    glProgram: programOf(
+      "soft-rings",
+      [FRAME, PROJECT, RING_VERTEX, SOFT_VERTEX, "void main() { softly(uColours[int(aRing.z)].rgb, ringWindow()); }"],
+      [SOFT_FRAGMENT],
     ),
     resources: { frame, stops: stops.group },
   });

@@ -1,13 +1,15 @@
 /** The field as a picture: one square canvas, drawn once for each call, rebuilt from state when the context comes back. */
 import type { WebGLRenderer } from "pixi.js";
 import { type BarrelLayer, createBarrelLayer, drawCeiling, drawRim, drawSky } from "./barrelLayer.ts";
-import { createFrameGroup, type Frame, fillFrame } from "./frame.ts";
-import { createHorizonLayer, drawGround, drawOpenSky, type HorizonLayer } from "./horizonLayer.ts";
+import { createDiscGeometry } from "./disc.ts";
+import { createFrame, type Frame, fillFrame } from "./frame.ts";
+import { createGroundLayer, drawGround, type GroundLayer } from "./groundLayer.ts";
 import { createLineLayer, drawMarks, type LineLayer } from "./lineLayer.ts";
 import { createObjectLayer, drawObjects, type ObjectLayer } from "./objectLayer.ts";
+import { createOpenSkyLayer, drawMask, drawOpenSky, type OpenSkyLayer } from "./openSky.ts";
 import { TABLE, tokenColour } from "./palette.ts";
 import { createRenderer } from "./renderer.ts";
-import { createRingGeometry } from "./rings.ts";
+import { COARSE, createRingGeometry, FINE, NET } from "./rings.ts";
 import { createStarLayer, drawStars, type StarLayer } from "./starLayer.ts";
 import { createPackedStars } from "./starPack.ts";
 import type { FieldView, StageLayout } from "./view.ts";
@@ -35,20 +37,22 @@ export interface Stage {
 }
 interface Layers {
   readonly barrel: BarrelLayer;
-  readonly horizon: HorizonLayer;
+  readonly openSky: OpenSkyLayer;
+  readonly ground: GroundLayer;
   readonly stars: StarLayer;
   readonly objects: ObjectLayer;
   readonly marks: LineLayer;
 }
-type MutableFrame = { -readonly [K in keyof Frame]: Frame[K] };
 
 const COLOUR_BUFFER = 0x4000;
 
 const createLayers = (frame: Frame, packed = createPackedStars()): Layers => {
-  const rings = createRingGeometry();
+  const rings = createRingGeometry(FINE);
+  const openSky = createOpenSkyLayer(frame, createRingGeometry(NET), rings);
   return {
-    barrel: createBarrelLayer(frame, rings),
-    horizon: createHorizonLayer(frame, rings),
+    barrel: createBarrelLayer(frame, rings, createRingGeometry(COARSE), createDiscGeometry()),
+    openSky,
+    ground: createGroundLayer(frame, openSky),
     stars: createStarLayer(frame, packed),
     objects: createObjectLayer(frame),
     marks: createLineLayer(frame, rings),
@@ -56,12 +60,13 @@ const createLayers = (frame: Frame, packed = createPackedStars()): Layers => {
 };
 
 const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: FieldView, layout: StageLayout): void => {
-  if (view.horizon) drawOpenSky(gpu, layers.horizon, frame, view, view.horizon);
+  if (view.horizon) drawOpenSky(gpu, layers.openSky, frame, view, view.horizon);
   else drawSky(gpu, layers.barrel, frame, view);
   drawObjects(gpu, layers.objects, view);
-  drawStars(gpu, layers.stars, view);
-  if (view.horizon) drawGround(gpu, layers.horizon, frame);
+  drawStars(gpu, layers.stars, frame, view);
+  if (view.horizon) drawGround(gpu, layers.ground, layers.openSky, frame, view);
   drawMarks(gpu, layers.marks, frame, view, layout);
+  if (view.horizon) drawMask(gpu, layers.openSky, frame, view);
   drawCeiling(gpu, layers.barrel, frame, view);
   drawRim(gpu, layers.barrel, frame, view, layout);
 };
@@ -72,14 +77,7 @@ const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: Fiel
  */
 export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents = {}): Promise<Stage> => {
   const renderer = await createRenderer(canvas);
-  const frame: MutableFrame = {
-    group: createFrameGroup(),
-    sidePx: 0,
-    stopPx: 0,
-    rimOuterPx: 0,
-    spillPx: 0,
-    pxPerCssPx: 1,
-  };
+  const frame = createFrame();
   let layers = createLayers(frame);
   let layout: StageLayout | null = null;
   let lastView: FieldView | null = null;

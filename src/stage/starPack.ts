@@ -16,7 +16,9 @@ const FIRST_CAPACITY = 4096;
 export interface StarPack {
   floats: Float32Array;
   halfwords: Int16Array;
+  /** Stars, each written `copies` times running: once for a point, once for each corner of a quad. */
   count: number;
+  readonly copies: 1 | 4;
 }
 /** What is packed now, and from which blocks. */
 export interface PackedStars {
@@ -28,13 +30,13 @@ export interface PackedStars {
   faintestMag: number;
 }
 
-const emptyPack = (capacity: number): StarPack => {
-  const buffer = new ArrayBuffer(capacity * STAR_BYTES);
-  return { floats: new Float32Array(buffer), halfwords: new Int16Array(buffer), count: 0 };
+const emptyPack = (capacity: number, copies: 1 | 4): StarPack => {
+  const buffer = new ArrayBuffer(capacity * copies * STAR_BYTES);
+  return { floats: new Float32Array(buffer), halfwords: new Int16Array(buffer), count: 0, copies };
 };
 export const createPackedStars = (): PackedStars => ({
-  all: emptyPack(FIRST_CAPACITY),
-  bright: emptyPack(256),
+  all: emptyPack(FIRST_CAPACITY, 1),
+  bright: emptyPack(256, 4),
   blocksVersion: Number.NaN,
   faintestMag: Number.NaN,
 });
@@ -53,8 +55,8 @@ export const countBrighter = (block: StarBlock, mag: number): number => {
 };
 
 const reserve = (pack: StarPack, count: number): void => {
-  if (count * STAR_BYTES <= pack.floats.byteLength) return;
-  const grown = emptyPack(Math.ceil(count * 1.5));
+  if (count * pack.copies * STAR_BYTES <= pack.floats.byteLength) return;
+  const grown = emptyPack(Math.ceil(count * 1.5), pack.copies);
   pack.floats = grown.floats;
   pack.halfwords = grown.halfwords;
 };
@@ -63,17 +65,20 @@ const pack = (into: StarPack, blocks: readonly StarBlock[], faintestMag: number)
   let total = 0;
   for (const block of blocks) total += countBrighter(block, faintestMag);
   reserve(into, total);
-  const { floats, halfwords } = into;
-  let star = 0;
+  const { floats, halfwords, copies } = into;
+  let row = 0;
   for (const block of blocks) {
     const count = countBrighter(block, faintestMag);
     const { dirs, milliMag, colourBV } = block;
-    for (let i = 0; i < count; i++, star++) {
-      floats[star * WORDS] = dirs[i * 3]!;
-      floats[star * WORDS + 1] = dirs[i * 3 + 1]!;
-      floats[star * WORDS + 2] = dirs[i * 3 + 2]!;
-      halfwords[star * HALFWORDS + 6] = milliMag[i]!;
-      halfwords[star * HALFWORDS + 7] = Math.round(1000 * Math.min(REDDEST_BV, Math.max(BLUEST_BV, colourBV[i]!)));
+    for (let i = 0; i < count; i++) {
+      const milliColour = Math.round(1000 * Math.min(REDDEST_BV, Math.max(BLUEST_BV, colourBV[i]!)));
+      for (let copy = 0; copy < copies; copy++, row++) {
+        floats[row * WORDS] = dirs[i * 3]!;
+        floats[row * WORDS + 1] = dirs[i * 3 + 1]!;
+        floats[row * WORDS + 2] = dirs[i * 3 + 2]!;
+        halfwords[row * HALFWORDS + 6] = milliMag[i]!;
+        halfwords[row * HALFWORDS + 7] = milliColour;
+      }
     }
   }
   into.count = total;

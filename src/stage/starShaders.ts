@@ -9,6 +9,9 @@ import { FRAME, PROJECT, THROUGH, TONE } from "./glsl.ts";
 export const BELOW_LIMIT_MAG = 0.2;
 /** Stars this much brighter than the limit have glare; they are drawn as quads, all others as points. */
 export const GLARE_MAG = 2.6;
+/** Reach of glare at that magnitude, and by how much it grows with each magnitude more; star px. */
+export const GLARE_PX = 7;
+export const GLARE_PX_PER_MAG = 7.5;
 
 const LAW = `
 const float BELOW = ${BELOW_LIMIT_MAG.toFixed(2)};
@@ -16,8 +19,8 @@ const float GLARE = ${GLARE_MAG.toFixed(2)};
 const float NORM_TO_MAG = 32.767;
 struct Look { float peak; float radius; };
 Look lookOf(float d) {
-  float f = .27 * exp2(.248 * 3.321928 * d);
-  return Look(min(1., f), 2.7 * .82 * max(1., pow(f, .36)) * uLook.y);
+  float log2f = ${Math.log2(0.27).toFixed(6)} + ${(0.248 * Math.log2(10)).toFixed(6)} * d;
+  return Look(min(1., exp2(log2f)), 2.7 * .82 * max(1., exp2(.36 * log2f)) * uLook.y);
 }
 `;
 
@@ -44,47 +47,81 @@ vec3 tintOf(float d, float bv) { return mix(vec3(1.), colourOf(bv), clamp((d - 2
 const STAR_IN = `
 in vec3 aDir;
 in vec2 aMagColour;
-bool offField(vec3 v) {
-  float divisor = planeDivisor(v);
-  float reach = max(uStop.x, uStop.w > 0. ? uStop.z + uStop.w : 0.) + 4. * uLook.y;
-  return divisor <= .02 || length(v.xy) * uField.z > reach * divisor;
-}
+float overLimit() { return uLook.x - aMagColour.x * NORM_TO_MAG; }
+`;
+/** Corner of a quad: the four copies of a star are its corners in turn. */
+const CORNER = `
+vec2 cornerOf() { return vec2(gl_VertexID & 1, (gl_VertexID >> 1) & 1) * 2. - 1.; }
 `;
 
+/** Points are white: up to `GLARE_MAG` over the limit a colour would change no channel by more than 3 %. */
 export const POINT_VERTEX = [
+  FRAME,
+  PROJECT,
+  THROUGH,
+  LAW,
+  STAR_IN,
+  `flat out vec2 vCentre;
+   flat out vec4 vLight;
+   void main() {
+     Look look = lookOf(overLimit());
+     vCentre = windowOf(viewOf(aDir));
+     float seen = throughFor(distance(vCentre, uField.xy), 1.);
+     vLight = vec4((uLamp.w > .5 ? uLamp.rgb : vec3(1.)) * (look.peak * seen), 1. / (look.radius * look.radius));
+     gl_PointSize = 2. * look.radius + .25;
+     gl_Position = clipOf(vCentre);
+   }`,
+];
+export const POINT_FRAGMENT = [
+  PROFILE,
+  `flat in vec2 vCentre;
+   flat in vec4 vLight;
+   void main() {
+     vec2 away = gl_FragCoord.xy - vCentre;
+     outColour = vec4(vLight.rgb * profile(dot(away, away) * vLight.w), 1.);
+   }`,
+];
+
+/** The star itself where it has glare: 70 % white within a quarter of its reach, its own colour from half of it on. */
+export const CORE_VERTEX = [
   FRAME,
   PROJECT,
   TONE,
   LAW,
   COLOUR,
   STAR_IN,
+  CORNER,
   `flat out vec2 vCentre;
-   flat out vec4 vLight;
+   flat out vec3 vTint;
+   flat out vec3 vCore;
+   flat out float vReach;
    void main() {
-     float d = uLook.x - aMagColour.x * NORM_TO_MAG;
-     vec3 v = viewOf(aDir);
-     gl_PointSize = 1.;
-     gl_Position = NOWHERE;
-     if (d < -BELOW || d > GLARE || offField(v)) return;
+     float d = overLimit();
      Look look = lookOf(d);
-     vCentre = windowOf(v);
-     vLight = vec4(toneOf(tintOf(d, aMagColour.y * NORM_TO_MAG)) * look.peak, 1. / (look.radius * look.radius));
-     gl_PointSize = 2. * look.radius + 1.;
-     gl_Position = clipOf(vCentre);
+     vec3 tint = tintOf(d, aMagColour.y * NORM_TO_MAG);
+     vCentre = windowOf(viewOf(aDir));
+     vTint = toneOf(tint) * look.peak;
+     vCore = toneOf(mix(tint, vec3(1.), .7)) * look.peak;
+     vReach = 1. / look.radius;
+     gl_Position = clipOf(vCentre + cornerOf() * (look.radius + .5));
    }`,
 ];
-export const POINT_FRAGMENT = [
+export const CORE_FRAGMENT = [
   FRAME,
   THROUGH,
   PROFILE,
   `flat in vec2 vCentre;
-   flat in vec4 vLight;
+   flat in vec3 vTint;
+   flat in vec3 vCore;
+   flat in float vReach;
    void main() {
-     vec2 away = gl_FragCoord.xy - vCentre;
-     outColour = vec4(vLight.rgb * profile(dot(away, away) * vLight.w) * through(distance(gl_FragCoord.xy, uField.xy)), 1.);
+     float t = distance(gl_FragCoord.xy, vCentre) * vReach;
+     vec3 light = mix(vCore, vTint, smoothstep(.24, .5, t)) * profile(t * t);
+     outColour = vec4(light * through(distance(gl_FragCoord.xy, uField.xy)), 1.);
    }`,
 ];
 
+/** Glare of alpha .05 + .045 q for q = d - 2.6; most of it in the inner quarter. */
 export const GLARE_VERTEX = [
   FRAME,
   PROJECT,
@@ -92,44 +129,41 @@ export const GLARE_VERTEX = [
   LAW,
   COLOUR,
   STAR_IN,
-  `in vec2 aCorner;
-   flat out vec2 vCentre;
+  CORNER,
+  `out vec2 vAway;
    flat out vec3 vTint;
-   flat out vec3 vCore;
-   flat out vec4 vShape;
+   flat out vec4 vLines;
    void main() {
-     float d = uLook.x - aMagColour.x * NORM_TO_MAG;
-     vec3 v = viewOf(aDir);
-     gl_Position = NOWHERE;
-     if (d <= GLARE) return;
-     if (offField(v)) return;
-     Look look = lookOf(d);
+     float d = overLimit();
      float q = d - GLARE;
-     float glare = (7. + 7.5 * q) * uLook.y;
-     vec3 tint = tintOf(d, aMagColour.y * NORM_TO_MAG);
-     vCentre = windowOf(v);
-     vTint = toneOf(tint);
-     vCore = toneOf(mix(tint, vec3(1.), .7));
-     vShape = vec4(1. / look.radius, look.peak, 1. / glare, .05 + .045 * q);
-     gl_Position = clipOf(vCentre + aCorner * (max(look.radius, glare) + 1.));
+     float radius = (${GLARE_PX.toFixed(1)} + ${GLARE_PX_PER_MAG.toFixed(1)} * q) * uLook.y;
+     float alpha = .05 + .045 * q;
+     float inner = min(.4, 1.5 * alpha);
+     float outer = min(.2, .5 * alpha);
+     vAway = cornerOf() * radius;
+     vTint = toneOf(tintOf(d, aMagColour.y * NORM_TO_MAG)) * uLook.w;
+     // Steep within a quarter of its reach, then shallow to nothing: the greater of two straight lines.
+     vLines = vec4(inner, 4. * (outer - inner) / radius, outer / .75, -outer / .75 / radius);
+     gl_Position = clipOf(windowOf(viewOf(aDir)) + vAway);
    }`,
 ];
-export const GLARE_FRAGMENT = [
+const GLARE_IN = `
+in vec2 vAway;
+flat in vec3 vTint;
+flat in vec4 vLines;
+float glow() {
+  float away = length(vAway);
+  return max(0., max(vLines.x + vLines.y * away, vLines.z + vLines.w * away));
+}
+`;
+export const GLARE_FRAGMENT = [GLARE_IN, "void main() { outColour = vec4(vTint * glow(), 1.); }"];
+/** The same where the stop cuts into it. */
+export const CUT_GLARE_FRAGMENT = [
   FRAME,
   THROUGH,
-  PROFILE,
-  `flat in vec2 vCentre;
-   flat in vec3 vTint;
-   flat in vec3 vCore;
-   flat in vec4 vShape;
-   void main() {
-     float away = distance(gl_FragCoord.xy, vCentre);
-     float t = away * vShape.x;
-     vec3 star = mix(vCore, vTint, smoothstep(.24, .5, t)) * (vShape.y * profile(t * t));
-     float g = min(1., away * vShape.z);
-     float inner = min(.4, 1.5 * vShape.w);
-     float outer = min(.2, .5 * vShape.w);
-     float glow = g < .25 ? mix(inner, outer, 4. * g) : outer * (1. - g) / .75;
-     outColour = vec4((star + vTint * glow) * through(distance(gl_FragCoord.xy, uField.xy)), 1.);
+  GLARE_IN,
+  `void main() {
+     float seen = through(distance(gl_FragCoord.xy, uField.xy)) / max(1e-3, uLook.w);
+     outColour = vec4(vTint * (glow() * seen), 1.);
    }`,
 ];

@@ -30,8 +30,8 @@ const DUSK_PALE: Rgb = [0.3, 0.325, 0.3];
 const DUSK_WARM: Rgb = [0.5, 0.24, 0.03];
 const DUSK_HIGH: Rgb = [0.01, 0.05, 0.11];
 const NEAR: Rgb = [10 / 255, 12 / 255, 13 / 255];
-/** Hills take this share of the light behind them. */
-const HAZE = 0.43;
+/** Hills stand in front with this share of the light behind them added. */
+const HAZE = 0.28;
 
 /**
  * @param out - written in place
@@ -48,7 +48,7 @@ export const twilightOf = (out: Twilight, skyRgb: Rgb, horizon: FieldHorizon): v
     out.pale[c] = NIGHT_PALE[c]! + DUSK_PALE[c]! * (0.6 * early + 1.2 * late);
     out.warm[c] = DUSK_WARM[c]! * (0.45 * early + 0.75 * late);
     out.near[c] = NEAR[c]!;
-    out.far[c] = HAZE * (out.high[c]! + 0.8 * out.pale[c]!);
+    out.far[c] = NEAR[c]! + HAZE * (out.high[c]! + 0.8 * out.pale[c]!);
   }
   out.paleRad = (10 + 6 * early) * DEG;
   out.warmRad = (21 + 6 * early) * DEG;

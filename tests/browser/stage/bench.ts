@@ -10,8 +10,8 @@ export interface BenchOptions {
   readonly limitMag: number;
   readonly catalogueTo: number;
   readonly deeper: number;
-  /** Draw the raw points instead. */
-  readonly raw: boolean;
+  /** Draw raw points instead: all of one size, or as wide as the stars' light reaches. */
+  readonly raw: "no" | "dots" | "wide";
 }
 export interface BenchResult {
   readonly medianMs: number;
@@ -44,7 +44,7 @@ export const runBench = async (stage: Stage, options: BenchOptions): Promise<Ben
     limitMag: options.limitMag,
   };
   const stageGl = document.querySelector("canvas")!.getContext("webgl2")!;
-  const raw = options.raw ? createRawPoints(stageGl.canvas.width) : null;
+  const raw = options.raw === "no" ? null : createRawPoints(stageGl.canvas.width, options.raw === "wide");
   const gl = raw ? raw.gl : stageGl;
   const pixel = new Uint8Array(4);
   const times = new Float64Array(options.frames);
@@ -64,7 +64,7 @@ export const runBench = async (stage: Stage, options: BenchOptions): Promise<Ben
       view.blocksVersion += 1;
       raw?.upload(blocks, options.limitMag + 0.2);
     }
-    if (raw) raw.draw(matrix, view.planeRadius);
+    if (raw) raw.draw(matrix, view.planeRadius, options.limitMag);
     else stage.draw(view);
     gl.readPixels(i % 400, 200, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, pixel);
     times[i] = performance.now() - started;

@@ -41,12 +41,16 @@ const handles = {
     const { width, height, rgba } = stage.readPixels();
     return { width, height, rgba: toText(rgba) };
   },
-  /** Takes the context away and gives it back, as a driver does; resolves when the stage has drawn again. */
-  async loseAndRestore() {
+  /**
+   * Takes the context away and gives it back, as a driver does; resolves when the stage has drawn again.
+   * @param meanwhile - a view asked for while there is no context
+   */
+  async loseAndRestore(meanwhile?: SceneSpec) {
     const extension = canvas.getContext("webgl2")!.getExtension("WEBGL_lose_context")!;
     const lost = nextEvent("webglcontextlost");
     extension.loseContext();
     await lost;
+    if (meanwhile) stage.draw(viewOf(meanwhile));
     const restored = nextEvent("webglcontextrestored");
     extension.restoreContext();
     await restored;

@@ -1,12 +1,16 @@
-/** The yardstick: the same stars as bare points of WebGL, no library, no glare, no rim, one round dot each. */
+/**
+ * The yardstick: the same stars as bare points of WebGL, no library, no sky, no rim. Each is one round dot added to the
+ * ground, either all of 5.5 px, or as wide as the light of the star reaches in the field.
+ */
 import type { StarBlock } from "#core/seams/index.ts";
 
 const VERTEX = `#version 300 es
-in vec3 dir; uniform mat3 view; uniform vec2 plane;
+in vec3 dir; in float mag; uniform mat3 view; uniform vec2 plane; uniform vec2 size;
 void main() {
   vec3 v = dir * view;
   gl_Position = v.z > 0. ? vec4(v.xy / v.z / plane.x * plane.y, 0., 1.) : vec4(3., 3., 0., 1.);
-  gl_PointSize = 5.5;
+  float over = size.x - mag - 2.6;
+  gl_PointSize = size.y > .5 && over > 0. ? min(64., 14. + 15. * over) : size.y > .5 ? 4.6 : 5.5;
 }`;
 const FRAGMENT = `#version 300 es
 precision highp float; out vec4 colour;
@@ -15,13 +19,16 @@ void main() { float t = distance(gl_PointCoord, vec2(.5)) * 2.; colour = vec4(ve
 export interface RawPoints {
   readonly gl: WebGL2RenderingContext;
   upload(blocks: readonly StarBlock[], faintestMag: number): void;
-  draw(viewFromIcrs: Float64Array, planeRadius: number): void;
+  draw(viewFromIcrs: Float64Array, planeRadius: number, limitMag: number): void;
   destroy(): void;
 }
-export const createRawPoints = (sidePx: number): RawPoints => {
+export const createRawPoints = (sidePx: number, asWideAsSeen: boolean): RawPoints => {
   const canvas = document.createElement("canvas");
   canvas.width = sidePx;
   canvas.height = sidePx;
+  // In the stage's place, so that the page has the same to show.
+  canvas.style.position = "absolute";
+  canvas.style.inset = "0 auto auto 0";
   document.body.append(canvas);
   const gl = canvas.getContext("webgl2", { alpha: false, antialias: false })!;
   const program = gl.createProgram();
@@ -35,42 +42,41 @@ export const createRawPoints = (sidePx: number): RawPoints => {
     gl.attachShader(program, shader);
   }
   gl.bindAttribLocation(program, 0, "dir");
+  gl.bindAttribLocation(program, 1, "mag");
   gl.linkProgram(program);
   gl.useProgram(program);
   const buffer = gl.createBuffer();
   gl.bindBuffer(gl.ARRAY_BUFFER, buffer);
   gl.enableVertexAttribArray(0);
-  gl.vertexAttribPointer(0, 3, gl.FLOAT, false, 12, 0);
+  gl.vertexAttribPointer(0, 3, gl.FLOAT, false, 16, 0);
+  gl.enableVertexAttribArray(1);
+  gl.vertexAttribPointer(1, 1, gl.FLOAT, false, 16, 12);
   gl.enable(gl.BLEND);
   gl.blendFunc(gl.ONE, gl.ONE);
   gl.clearColor(0.1, 0.13, 0.17, 1);
   const at = (name: string) => gl.getUniformLocation(program, name);
-  const [viewAt, planeAt] = [at("view"), at("plane")];
+  const [viewAt, planeAt, sizeAt] = [at("view"), at("plane"), at("size")];
   const matrix = new Float32Array(9);
   let count = 0;
   return {
     gl,
     upload(blocks, faintestMag) {
-      const parts: Float32Array[] = [];
-      for (const block of blocks) {
-        let n = 0;
-        while (n < block.count && block.milliMag[n]! <= faintestMag * 1000) n += 1;
-        parts.push(block.dirs.subarray(0, n * 3));
+      const stars: number[] = [];
+      for (const { count: all, dirs, milliMag } of blocks) {
+        for (let i = 0; i < all && milliMag[i]! <= faintestMag * 1000; i++) {
+          stars.push(dirs[i * 3]!, dirs[i * 3 + 1]!, dirs[i * 3 + 2]!, milliMag[i]! / 1000);
+        }
       }
-      const data = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
-      let offset = 0;
-      for (const part of parts) {
-        data.set(part, offset);
-        offset += part.length;
-      }
+      const data = Float32Array.from(stars);
       gl.bufferData(gl.ARRAY_BUFFER, data, gl.DYNAMIC_DRAW);
-      count = data.length / 3;
+      count = data.length / 4;
     },
-    draw(viewFromIcrs, planeRadius) {
+    draw(viewFromIcrs, planeRadius, limitMag) {
       matrix.set(viewFromIcrs);
       gl.viewport(0, 0, sidePx, sidePx);
       gl.uniformMatrix3fv(viewAt, false, matrix);
       gl.uniform2f(planeAt, planeRadius, 372 / 426);
+      gl.uniform2f(sizeAt, limitMag, asWideAsSeen ? 1 : 0);
       gl.clear(gl.COLOR_BUFFER_BIT);
       gl.drawArrays(gl.POINTS, 0, count);
     },

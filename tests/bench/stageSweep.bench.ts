@@ -1,0 +1,50 @@
+/** The finder swept along the Milky Way: what a frame costs beside raw points of the same stars in the same page. */
+import { expect } from "@playwright/test";
+import type { BenchOptions, BenchResult } from "../browser/stage/bench.ts";
+import { openStage, test } from "../browser/stage/stagePage.ts";
+
+const SWEEP: BenchOptions = {
+  frames: 300,
+  fieldDeg: 8,
+  limitMag: 9.5,
+  catalogueTo: 11.5,
+  deeper: 1,
+  raw: "no",
+};
+const ROUNDS = 3;
+const best = (results: readonly BenchResult[]) => ({
+  medianMs: Math.min(...results.map((result) => result.medianMs)),
+  p99Ms: Math.min(...results.map((result) => result.p99Ms)),
+});
+
+test("a sweep keeps up with the display and stays near raw points", async ({ page, stageAddress }) => {
+  await openStage(page, stageAddress);
+  const run = (change: Partial<BenchOptions>) =>
+    page.evaluate((options) => window.stagePage.bench(options), { ...SWEEP, ...change });
+  await run({ frames: 60 });
+  const results: Record<"stage" | "dots" | "wide" | "deep", BenchResult[]> = {
+    stage: [],
+    dots: [],
+    wide: [],
+    deep: [],
+  };
+  // In turn, so that what else the machine does falls on all alike; the best of the rounds is the cost.
+  for (let round = 0; round < ROUNDS; round++) {
+    results.stage.push(await run({}));
+    results.wide.push(await run({ raw: "wide" }));
+    results.dots.push(await run({ raw: "dots" }));
+    results.deep.push(await run({ deeper: 2 }));
+  }
+  const [own, wide, dots, deeper] = [results.stage, results.wide, results.dots, results.deep].map(best);
+  if (!own || !wide || !dots || !deeper) throw new Error("a run is missing");
+  const times = (value: number) => value.toFixed(2);
+  console.log(
+    `stage ${times(own.medianMs)} ms (p99 ${times(own.p99Ms)}); raw points as wide as the light ${times(wide.medianMs)} ms, ` +
+      `ratio ${times(own.medianMs / wide.medianMs)}; raw dots ${times(dots.medianMs)} ms, ratio ` +
+      `${times(own.medianMs / dots.medianMs)}; twice the stars beyond the limit ${times(deeper.medianMs / own.medianMs)} ` +
+      `times; ${results.stage[0]?.starsInView} stars in the last field`,
+  );
+  expect(own.medianMs / wide.medianMs).toBeLessThanOrEqual(2.5);
+  expect(own.p99Ms).toBeLessThanOrEqual(16.7);
+  expect(deeper.medianMs / own.medianMs).toBeLessThanOrEqual(1.2);
+});

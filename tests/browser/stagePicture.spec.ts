@@ -1,0 +1,208 @@
+/** The picture as a whole: that there is one, its lamps, its edges, and that it outlives the loss of the context. */
+import { expect, type Page } from "@playwright/test";
+import type { SceneSpec } from "./stage/page.ts";
+import { LAYOUT, seeded, type TestStar } from "./stage/scene.ts";
+import { drawPicture, measure, openStage, readPicture, test } from "./stage/stagePage.ts";
+
+const DEG = Math.PI / 180;
+const MIDDLE = LAYOUT.canvasCssPx / 2;
+const RADIUS = LAYOUT.fieldRadiusCssPx;
+
+const fieldOfStars = (count: number, spanDeg: number, faintest: number): TestStar[] => {
+  const random = seeded(5);
+  return Array.from({ length: count }, () => {
+    const ra = (random() - 0.5) * spanDeg * DEG;
+    const dec = (random() - 0.5) * spanDeg * DEG;
+    const magV = faintest - 5.5 * random() ** 4;
+    return [Math.cos(dec) * Math.cos(ra), Math.cos(dec) * Math.sin(ra), Math.sin(dec), magV, -0.3 + 2 * random()];
+  });
+};
+/** Looking at azimuth and altitude in a sky whose equator is the horizon: x north, y west, z zenith. */
+const lookAt = (azimuthDeg: number, altitudeDeg: number): number[] => {
+  const [a, h] = [azimuthDeg * DEG, altitudeDeg * DEG];
+  const forward = [Math.cos(h) * Math.cos(a), -Math.cos(h) * Math.sin(a), Math.sin(h)];
+  const up = [-Math.sin(h) * Math.cos(a), Math.sin(h) * Math.sin(a), Math.cos(h)];
+  return [-Math.sin(a), -Math.cos(a), 0, ...up, ...forward];
+};
+const FINDER: SceneSpec = {
+  stars: fieldOfStars(600, 6, 9.6),
+  objects: [{ dir: [1, 0, 0], majorRad: 0.01, minorRad: 0.004, axisRad: 0.5, peak: 0.35 }],
+  reticle: "cross",
+};
+const SIGHT: SceneSpec = {
+  stars: fieldOfStars(300, 70, 4.6),
+  viewFromIcrs: lookAt(8, 12),
+  projection: "stereographic",
+  planeRadius: 2 * Math.tan(12.5 * DEG),
+  limitMag: 4.6,
+  skyRgb: [13 / 255, 20 / 255, 30 / 255],
+  reticle: "rings",
+  horizon: { horizonFromIcrs: [1, 0, 0, 0, 1, 0, 0, 0, 1], sunAltitudeRad: -12 * DEG, sunAzimuthRad: 30 * DEG },
+};
+const BRIGHT_HEAP: SceneSpec = {
+  stars: Array.from({ length: 40 }, (_, i) => [1, 0.0004 * (i % 7), 0.0004 * Math.floor(i / 7), 3 + (i % 3), 0.4]),
+  objects: [{ dir: [1, 0, 0], majorRad: 0.02, minorRad: 0.02, axisRad: 0, peak: 0.9 }],
+};
+
+test("the field is a picture: dark sky shaded to the stop, many lights, rim and table in their tones", async ({
+  page,
+  stageAddress,
+}) => {
+  await openStage(page, stageAddress);
+  const empty = await drawPicture(page, {});
+  expect(empty.rgb(MIDDLE, MIDDLE)).toEqual([27, 34, 43]);
+  // Between two tones the pixels are mixed, so that slow shading shows no steps: a stretch of them has the mean.
+  const shaded = Array.from({ length: 32 }, (_, i) => empty.channel(MIDDLE + 305, MIDDLE - 16 + i, 1));
+  expect(Math.abs(shaded.reduce((sum, value) => sum + value, 0) / 32 - 0.9 * 34)).toBeLessThan(0.25);
+  expect(empty.rgb(MIDDLE + RADIUS - 1, MIDDLE)[2]).toBeLessThan(16);
+  expect(empty.rgb(MIDDLE + RADIUS + 2, MIDDLE)).toEqual([0x1d, 0x20, 0x23]);
+  expect(empty.rgb(MIDDLE + RADIUS + 50, MIDDLE)).toEqual([0x12, 0x13, 0x14]);
+  expect(empty.rgb(3, 3)).toEqual([0x0b, 0x0c, 0x0d]);
+  const picture = await drawPicture(page, FINDER);
+  expect(picture.colours(), "a flat picture").toBeGreaterThan(300);
+  expect(picture.greatest(1)).toBe(255);
+  expect(picture.differing(empty)).toBeGreaterThan(5000);
+  expect(await page.evaluate(() => window.stagePage.violations)).toEqual([]);
+});
+
+test("no light of a star falls outside the field", async ({ page, stageAddress }) => {
+  await openStage(page, stageAddress);
+  const empty = await drawPicture(page, {});
+  const edge = 2.65 * DEG;
+  const at = (share: number): TestStar => [Math.cos(edge * share), -Math.sin(edge * share), 0, 3, 0.6];
+  const picture = await drawPicture(page, { stars: [at(0.99), at(1.03)] });
+  let outside = 0;
+  for (let x = MIDDLE + RADIUS + 1; x < picture.width; x++) {
+    for (let y = MIDDLE - 40; y < MIDDLE + 40; y++)
+      outside += Number(picture.rgb(x, y).join() !== empty.rgb(x, y).join());
+  }
+  expect(outside).toBe(0);
+  expect(picture.differing(empty)).toBeGreaterThan(100);
+});
+
+test("a soft object lies along its position angle, as bright and as long as asked", async ({ page, stageAddress }) => {
+  await openStage(page, stageAddress);
+  const empty = await drawPicture(page, {});
+  // North is up and east at the left.
+  const object = { dir: [1, 0, 0] as const, majorRad: 0.02, minorRad: 0.008, axisRad: 30 * DEG, peak: 0.3 };
+  const picture = await drawPicture(page, { objects: [object] });
+  const added = (x: number, y: number) => picture.channel(x, y, 1) - empty.channel(x, y, 1);
+  expect(Math.abs(added(MIDDLE, MIDDLE) - 0.3 * 226)).toBeLessThan(2.5);
+  const halfPx = (0.01 * RADIUS) / Math.tan(2.65 * DEG);
+  const along = (share: number, angleDeg: number) =>
+    added(
+      Math.floor(MIDDLE - share * halfPx * Math.sin(angleDeg * DEG)),
+      Math.floor(MIDDLE + share * halfPx * Math.cos(angleDeg * DEG)),
+    );
+  for (const [share, level] of [
+    [0.35, 0.82],
+    [0.65, 0.36],
+  ] as const) {
+    for (const angle of [30, 210]) expect(Math.abs(along(share, angle) - 0.3 * 226 * level)).toBeLessThan(3);
+  }
+  expect(along(1.05, 30)).toBe(0);
+  expect(along(0.5, 120)).toBe(0);
+});
+
+test("lamps keep to their channels and under their ceiling", async ({ page, stageAddress }) => {
+  await openStage(page, stageAddress);
+  for (const scene of [FINDER, SIGHT, BRIGHT_HEAP]) {
+    const red = await drawPicture(page, { ...scene, lamp: "red" });
+    expect([red.greatest(0) <= 170, red.greatest(1), red.greatest(2)]).toEqual([true, 0, 0]);
+    expect(red.colours()).toBeGreaterThan(20);
+    const amber = await drawPicture(page, { ...scene, lamp: "amber" });
+    expect([amber.greatest(0) <= 170, amber.greatest(1) <= 86, amber.greatest(2)]).toEqual([true, true, 0]);
+    expect(amber.greatest(1)).toBeGreaterThan(30);
+  }
+  const heap = await drawPicture(page, { ...BRIGHT_HEAP, lamp: "red" });
+  expect(heap.greatest(0)).toBe(170);
+  const turnedUp = await drawPicture(page, { ...BRIGHT_HEAP, lamp: "red", lampLevel: 235 / 255 });
+  expect(turnedUp.greatest(0)).toBe(235);
+});
+
+test("the ground covers the stars behind it, and one window is lit in all the round", async ({
+  page,
+  stageAddress,
+}) => {
+  await openStage(page, stageAddress);
+  const night = { ...SIGHT, horizon: { ...SIGHT.horizon!, sunAltitudeRad: -30 * DEG }, reticle: "none" as const };
+  const low: TestStar[] = [-1, -4, -8].map((dec) => [Math.cos(dec * DEG), 0, Math.sin(dec * DEG), 0, 0.6]);
+  const without = await drawPicture(page, { ...night, stars: [] });
+  const below = await drawPicture(page, { ...night, stars: low });
+  // Glare of the highest may be seen over the hedge; nothing of the others.
+  const { x, y } = { x: MIDDLE, y: MIDDLE - 250 };
+  for (let row = y - 60; row < y; row++) expect(below.rgb(x, row)).toEqual(without.rgb(x, row));
+  const amberPixels = async (azimuthDeg: number): Promise<number> => {
+    const picture = await drawPicture(page, { ...night, stars: [], viewFromIcrs: lookAt(azimuthDeg, 10) });
+    let count = 0;
+    for (let row = 60; row < MIDDLE; row++) {
+      for (let column = 60; column < 790; column++) {
+        const [red, , blue] = picture.rgb(column, row);
+        if (red > 150 && blue < 110) count += 1;
+      }
+    }
+    return count;
+  };
+  const lit: number[] = [];
+  for (let azimuth = 0; azimuth < 360; azimuth += 40) lit.push(await amberPixels(azimuth));
+  expect(lit.filter((count) => count > 4)).toHaveLength(1);
+});
+
+const loseTenTimes = async (page: Page, scene: SceneSpec) => {
+  const before = await drawPicture(page, scene);
+  for (let i = 0; i < 10; i++) {
+    await page.evaluate(() => window.stagePage.loseAndRestore());
+    const after = await readPicture(page);
+    expect(after.differing(before), `after loss ${i + 1}`).toBe(0);
+  }
+  return before;
+};
+test("ten losses of the context in a row leave the picture as it was", async ({ page, stageAddress }) => {
+  await openStage(page, stageAddress);
+  const finder = await loseTenTimes(page, FINDER);
+  const sight = await loseTenTimes(page, SIGHT);
+  expect(finder.differing(sight)).toBeGreaterThan(100_000);
+  const events = await page.evaluate(() => window.stagePage.events);
+  expect(events).toEqual(Array.from({ length: 20 }, () => ["lost", "restored"]).flat());
+  // And what is drawn next is drawn, too.
+  const again = await drawPicture(page, FINDER);
+  expect(again.differing(finder)).toBe(0);
+});
+
+test("a view that changes while the context is away is drawn when it is back", async ({ page, stageAddress }) => {
+  await openStage(page, stageAddress);
+  const wanted = await drawPicture(page, FINDER);
+  await drawPicture(page, SIGHT);
+  await page.evaluate((scene) => window.stagePage.loseAndRestore(scene), FINDER);
+  expect((await readPicture(page)).differing(wanted)).toBe(0);
+});
+
+test("twice the pixels: same places, same size on the page", async ({ page, stageAddress }) => {
+  await openStage(page, stageAddress);
+  const star: TestStar = [1, 0.01, 0.02, 6, 0.4];
+  await page.evaluate((layout) => window.stagePage.resize(layout), { ...LAYOUT, devicePixelRatio: 2 });
+  const empty = await drawPicture(page, {});
+  const picture = await drawPicture(page, { stars: [star] });
+  expect(picture.width).toBe(2 * LAYOUT.canvasCssPx);
+  const scale = (2 * RADIUS) / Math.tan(2.65 * DEG);
+  const [x, y] = [2 * MIDDLE - 0.01 * scale, 2 * MIDDLE + 0.02 * scale];
+  const found = measure(picture, empty, x, y, 12);
+  expect(Math.hypot(found.x - x, found.y - y)).toBeLessThan(0.3);
+  const box = await page.locator("canvas").boundingBox();
+  expect([box?.width, box?.height]).toEqual([LAYOUT.canvasCssPx, LAYOUT.canvasCssPx]);
+});
+
+test("a browser without WebGL 2 gets words, not a flat picture", async ({ page, stageAddress }) => {
+  await page.addInitScript(() => {
+    HTMLCanvasElement.prototype.getContext = () => null;
+  });
+  await page.goto(stageAddress);
+  await page.waitForFunction(() => window.stagePage);
+  const code = await page.evaluate(() =>
+    window.stagePage.start().then(
+      () => "drawn",
+      (error: { code?: string; hint?: string }) => `${error.code}: ${error.hint}`,
+    ),
+  );
+  expect(code).toMatch(/^NO_PICTURE: .*WebGL/);
+});
