@@ -129,7 +129,9 @@ function Rings({ model, place, layout }: { model: PlayModel; place: Place; layou
           );
         })}
       </Piece>
-      {half || <ArcPiece text={caption} baselinePx={r + 8} atDeg={26} sizePx={size} class="aside-words" />}
+      {!half && rings.length > 1 && (
+        <ArcPiece text={caption} baselinePx={r + 8} atDeg={26} sizePx={size} class="aside-words" />
+      )}
     </>
   );
 }

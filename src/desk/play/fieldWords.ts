@@ -55,6 +55,14 @@ function whereWords(place: InField): string {
   return place.out < 0.8 ? say("hop.halfWayOut", { clock }) : say("hop.nearEdge", { clock });
 }
 
+/** Where a named star stands: what the figure about it shows to one who sees it. */
+export function starInWords(picture: Picture, name: string, dir: Dir): string {
+  const place = placeInField(picture, dir, 0);
+  return place
+    ? say("hop.anchorStands", { anchor: name, where: whereWords(place) })
+    : say("hop.anchorNotInView", { anchor: name });
+}
+
 /** One sentence or two about what stands where. */
 export function fieldInWords(picture: Picture, blocks: readonly StarBlock[]): string {
   const { stars, total } = starsInField(picture, blocks, TOLD);

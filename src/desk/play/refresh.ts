@@ -18,7 +18,7 @@ import {
 } from "#core/session/session.ts";
 import { say } from "../words/say.ts";
 import { conditionsOf, heightWords } from "./conditions.ts";
-import { fieldInWords } from "./fieldWords.ts";
+import { fieldInWords, starInWords } from "./fieldWords.ts";
 import { type Hop, showsTrail } from "./hop.ts";
 import { ladderStarsOf } from "./ladderStars.ts";
 import type { AidOffer, HintRow } from "./model.ts";
@@ -155,7 +155,10 @@ export function refreshWords(hop: Hop): void {
     gear.kind === "eye"
       ? say("hop.fieldEye", { height })
       : say("hop.fieldGear", { gear: say(`gear.${gear.kind}`), image: say(`gear.${gear.path}`).toLowerCase(), height });
-  signals.fieldWords.value = `${head} ${fieldInWords(picture, stars.blocks)}`;
+  // An eye tells the anchor by its figure; who hears the field is told the star. How it is found is not scored.
+  const anchor = compiled.ways[0]!.marks[0]!;
+  const told = session.state.phase === "anchor" ? ` ${starInWords(picture, anchor.name, dirFromMas(anchor.dir))}` : "";
+  signals.fieldWords.value = `${head}${told} ${fieldInWords(picture, stars.blocks)}`;
 }
 
 /** "Carry the stars" is offered only where it differs from the hand on the tube. */

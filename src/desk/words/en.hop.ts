@@ -48,6 +48,8 @@ export const EN_HOP = {
   nearEdge: "near the edge at {clock} o'clock",
   noStars: "No star is seen.",
   brightest: "{total} stars are seen. The brightest stand {told}.",
+  anchorStands: "{anchor} stands {where}.",
+  anchorNotInView: "{anchor} is not in view.",
   softSpot: "A soft spot stands {where}.",
   skyTrouble: "A part of the sky did not come: {why} The rest works. Try again, or play on.",
   noPicture:
