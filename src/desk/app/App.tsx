@@ -3,10 +3,10 @@ import type { FunctionComponent } from "preact";
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
 import { actOfKey } from "../keys.ts";
+import type { Attempt } from "../play/attempt.ts";
 import { createPlay } from "../play/controller.ts";
 import { PlayScreen } from "../play/PlayScreen.tsx";
 import type { Desk } from "./begin.ts";
-import { finish } from "./finish.ts";
 import { goTo, keysShown, nextLamp, screen, soundOn } from "./state.ts";
 
 /** A lesson being hopped; a new one for each visit. */
@@ -14,7 +14,8 @@ function Play({ desk, lesson }: { desk: Desk; lesson: Lesson }) {
   const model = useMemo(() => {
     const running = desk.running?.lessonId === lesson.id ? desk.running : null;
     desk.running = null;
-    const onEnded = async (attempt: Parameters<typeof finish>[2]) => {
+    const onEnded = async (attempt: Attempt) => {
+      const { finish } = await import("./finish.ts");
       const { id } = await finish(desk, lesson, attempt);
       goTo({ kind: "report", attemptId: id });
     };
