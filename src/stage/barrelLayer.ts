@@ -73,8 +73,8 @@ const addSky = (
     share < SHADE_AT
       ? 1 + ((SHADE - 1) * share) / SHADE_AT
       : SHADE + ((STOP_SHADE - SHADE) * (share - SHADE_AT)) / (1 - SHADE_AT);
-  const [red, green, blue] = view.skyRgb;
-  surfaceColour(red * shade, green * shade, blue * shade, view, colour);
+  const sky = view.skyRgb;
+  surfaceColour(sky[0] * shade, sky[1] * shade, sky[2] * shade, view, colour);
   for (let c = 0; c < 3; c++) colour[c] = table[c]! + (colour[c]! - table[c]!) * seen * view.light;
   addStop(stops, radiusPx, colour);
 };

@@ -177,6 +177,27 @@ test("a view that changes while the context is away is drawn when it is back", a
   expect((await readPicture(page)).differing(wanted)).toBe(0);
 });
 
+test("a thousand frames leave nothing behind", async ({ page, stageAddress }) => {
+  await openStage(page, stageAddress);
+  const session = await page.context().newCDPSession(page);
+  const used = async () => ((await session.send("Runtime.getHeapUsage")) as { usedSize: number }).usedSize;
+  const afterCollecting = async () => {
+    for (let i = 0; i < 3; i++) await session.send("HeapProfiler.collectGarbage");
+    return used();
+  };
+  for (const scene of [FINDER, SIGHT]) {
+    await page.evaluate((spec) => window.stagePage.spin(spec, 200), scene);
+    const before = await afterCollecting();
+    await page.evaluate((spec) => window.stagePage.spin(spec, 1000), scene);
+    const made = (await used()) - before;
+    const left = (await afterCollecting()) - before;
+    const description = `${Math.round(made / 1000)} bytes a frame made, ${left} bytes left after 1,000 frames`;
+    test.info().annotations.push({ type: "heap", description });
+    console.log(description);
+    expect(left, description).toBeLessThan(100_000);
+  }
+});
+
 test("twice the pixels: same places, same size on the page", async ({ page, stageAddress }) => {
   await openStage(page, stageAddress);
   const star: TestStar = [1, 0.01, 0.02, 6, 0.4];

@@ -55,6 +55,21 @@ const handles = {
     extension.restoreContext();
     await restored;
   },
+  /** Draws a view so many times, turned a little about its axis each time, in place. */
+  spin(spec: SceneSpec, frames: number) {
+    const view = viewOf(spec);
+    const matrix = Float64Array.from(view.viewFromIcrs);
+    const turned = { ...view, viewFromIcrs: matrix };
+    const [cos, sin] = [Math.cos(0.002), Math.sin(0.002)];
+    for (let i = 0; i < frames; i++) {
+      for (let c = 0; c < 3; c++) {
+        const right = matrix[c]!;
+        matrix[c] = cos * right + sin * matrix[c + 3]!;
+        matrix[c + 3] = cos * matrix[c + 3]! - sin * right;
+      }
+      stage.draw(turned);
+    }
+  },
   bench: (options: Parameters<typeof runBench>[1]) => runBench(stage, options),
 };
 export type StagePage = typeof handles;
