@@ -58,19 +58,21 @@ function Brightness() {
   );
 }
 
-/** Keys, sound and lamp; the lamp's word is what a press brings. */
-export function Tools() {
+/** Keys (where the page has no other way to them), sound and lamp; the lamp's word is what a press brings. */
+export function Tools({ withKeys = true }: { readonly withKeys?: boolean }) {
   const { words, said } = LAMPS[lamp.value];
   return (
     <fieldset class="tools" aria-label={say("play.tools")}>
-      <Tool
-        icon="keys"
-        words={say("play.keys")}
-        pressed={keysShown.value}
-        onPress={() => {
-          keysShown.value = !keysShown.value;
-        }}
-      />
+      {withKeys && (
+        <Tool
+          icon="keys"
+          words={say("play.keys")}
+          pressed={keysShown.value}
+          onPress={() => {
+            keysShown.value = !keysShown.value;
+          }}
+        />
+      )}
       <Tool
         icon={soundOn.value ? "sound" : "silent"}
         words={soundOn.value ? say("play.soundOn") : say("play.soundOff")}
