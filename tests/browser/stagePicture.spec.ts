@@ -186,15 +186,15 @@ test("a thousand frames leave nothing behind", async ({ page, stageAddress }) =>
     return used();
   };
   for (const scene of [FINDER, SIGHT]) {
-    await page.evaluate((spec) => window.stagePage.spin(spec, 200), scene);
+    await page.evaluate((spec) => window.stagePage.spin(spec, 1500), scene);
+    // By now the engine has compiled what it will; what it learns on the way is no leak.
     const before = await afterCollecting();
     await page.evaluate((spec) => window.stagePage.spin(spec, 1000), scene);
     const made = (await used()) - before;
     const left = (await afterCollecting()) - before;
     const description = `${Math.round(made / 1000)} bytes a frame made, ${left} bytes left after 1,000 frames`;
     test.info().annotations.push({ type: "heap", description });
-    console.log(description);
-    expect(left, description).toBeLessThan(100_000);
+    expect(left, description).toBeLessThan(50_000);
   }
 });
 
