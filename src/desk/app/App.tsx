@@ -40,6 +40,7 @@ function Later<Props extends object>({ load, props }: { load: () => Promise<Func
 
 const loadStart = () => import("../start/StartScreen.tsx").then(({ StartScreen }) => StartScreen);
 const loadReport = () => import("../report/ReportScreen.tsx").then(({ ReportScreen }) => ReportScreen);
+const loadBench = () => import("../bench/BenchScreen.tsx").then(({ BenchScreen }) => BenchScreen);
 
 /** Keys that mean the same on every screen. */
 function usePageKeys() {
@@ -64,6 +65,7 @@ export function App({ desk }: { desk: Desk }) {
     const lesson = desk.lessons.find(({ id }) => id === now.lessonId);
     if (lesson) return <Play key={lesson.id} desk={desk} lesson={lesson} />;
   }
+  if (now.kind === "bench") return <Later key="bench" load={loadBench} props={{ desk, trying: now.trying }} />;
   if (now.kind === "report") {
     const attempt = desk.finished.find(({ id }) => id === now.attemptId);
     const lesson = desk.lessons.find(({ id }) => id === attempt?.lessonId);
@@ -72,5 +74,10 @@ export function App({ desk }: { desk: Desk }) {
       return <Later key={attempt.id} load={loadReport} props={props} />;
     }
   }
-  return <Later load={loadStart} props={{ lessons: desk.lessons, finished: desk.finished, onOpen: open }} />;
+  return (
+    <Later
+      load={loadStart}
+      props={{ lessons: desk.lessons, finished: desk.finished, onOpen: open, trouble: desk.store.trouble }}
+    />
+  );
 }

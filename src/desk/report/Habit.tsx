@@ -1,0 +1,57 @@
+/** One thing to do better: the habit that cost most, where it shows on bar and sheet, and where it is trained. */
+import type { Lesson } from "#core/lesson/types.ts";
+import { fillLine } from "#core/lesson/words.ts";
+import { EN_REPORT } from "../words/en.report.ts";
+import { say } from "../words/say.ts";
+import type { Facts } from "./facts.ts";
+
+type HabitKey = Extract<keyof typeof EN_REPORT, `${string} line`> extends `${infer Code} line` ? Code : never;
+const isKnown = (code: string): code is HabitKey => `${code} line` in EN_REPORT;
+
+/** A and B in words, where a part of the way was dear. */
+function whereWords({ dear, record }: Facts): string {
+  if (!dear) return "";
+  const fields = ((dear.toDas - dear.fromDas) / record.compiled.hoppingFieldDas).toFixed(1);
+  return say(dear.outside ? "report.aToB" : "report.aToBWithin", { fields });
+}
+
+/** The lesson's own lines on this attempt; those whose figures are not known are left out. */
+const ownLines = (lesson: Lesson, { figures }: Facts): string =>
+  lesson.afterwards
+    .map((line) => fillLine(line, figures))
+    .filter((line) => line !== null)
+    .join(" ");
+
+interface Props {
+  readonly facts: Facts;
+  readonly lesson: Lesson;
+  /** The lesson that trains the habit, where there is one. */
+  readonly trainedIn: Lesson | null;
+}
+
+export function Habit({ facts, lesson, trainedIn }: Props) {
+  const { report, figures } = facts;
+  const { habit } = report;
+  const own = ownLines(lesson, facts);
+  if (!habit || !isKnown(habit.code) || facts.byClaims)
+    return own || facts.dear ? (
+      <section class="habit">
+        <p>{[facts.byClaims ? "" : whereWords(facts), own].filter(Boolean).join(" ")}</p>
+      </section>
+    ) : null;
+  const { codes } = lesson.stages[0]!.hop.after;
+  const lessonLine = codes[habit.code as keyof typeof codes];
+  const line = (lessonLine && fillLine(lessonLine, figures)) ?? say(`report.${habit.code} line`);
+  const found = report.word === "found" || report.word === "notSeen";
+  const saysCost = !found || (lessonLine?.includes("{cost}") ?? false);
+  const cost = habit.costPoints === 1 ? say("report.costOne") : say("report.cost", { points: habit.costPoints });
+  return (
+    <section class="habit">
+      <h2>{say("report.habit", { name: say(`report.${habit.code}`) })}</h2>
+      <p>
+        {whereWords(facts)} {line} {!saysCost && cost} {own}{" "}
+        {trainedIn && <em>{say("report.trains", { title: trainedIn.title })}</em>}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,99 @@
+/** What the contents open: all lessons, and the logbook. */
+import type { ComponentChildren } from "preact";
+import { useEffect, useRef } from "preact/hooks";
+import type { Lesson } from "#core/lesson/types.ts";
+import type { FinishedAttempt } from "../app/ports.ts";
+import { Icon } from "../icons.tsx";
+import { Dots } from "../report/Dots.tsx";
+import { bestStars } from "../report/nextStep.ts";
+import { say } from "../words/say.ts";
+import { clockWords, dayWords } from "./when.ts";
+
+function Panel({ title, onBack, children }: { title: string; onBack: () => void; children: ComponentChildren }) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  return (
+    <section class="panel">
+      <header>
+        <h2 tabIndex={-1} ref={heading}>
+          {title}
+        </h2>
+        <button type="button" class="tool" onClick={onBack}>
+          <Icon name="back" />
+          <span>{say("start.back")}</span>
+        </button>
+      </header>
+      {children}
+    </section>
+  );
+}
+
+interface LessonsProps {
+  readonly lessons: readonly Lesson[];
+  readonly finished: readonly FinishedAttempt[];
+  readonly onOpen: (lessonId: string) => void;
+  readonly onBack: () => void;
+}
+export function LessonsPanel({ lessons, finished, onOpen, onBack }: LessonsProps) {
+  const parts = [...new Set(lessons.map(({ part }) => part))];
+  return (
+    <Panel title={say("start.lessons")} onBack={onBack}>
+      {parts.map((part) => (
+        <section key={part}>
+          <h3 class="aside">{say("start.partTitle", { part })}</h3>
+          {lessons
+            .filter((lesson) => lesson.part === part)
+            .map(({ id, number, title, minutes }) => (
+              <button key={id} type="button" class="row" onClick={() => onOpen(id)}>
+                <span>{say("start.lessonRow", { number, title })}</span>
+                <span class="price">
+                  {say("start.lessonMinutes", { minutes })} <Dots stars={bestStars(id, finished) ?? 0} />
+                </span>
+              </button>
+            ))}
+        </section>
+      ))}
+    </Panel>
+  );
+}
+
+const resultOf = ({ word, points }: FinishedAttempt): string =>
+  points === null || word === "shown" || word === "givenUp" || word === "missed"
+    ? say(`start.${word}`)
+    : say("start.points", { points });
+
+interface LogbookProps {
+  readonly lessons: readonly Lesson[];
+  readonly finished: readonly FinishedAttempt[];
+  /** Why nothing can be kept, or null. */
+  readonly trouble: string | null;
+  readonly nowMs: number;
+  readonly onBack: () => void;
+}
+/** Every hop that ended, the latest first; each opens its report. */
+export function LogbookPanel({ lessons, finished, trouble, nowMs, onBack }: LogbookProps) {
+  const known = finished.filter(({ lessonId }) => lessons.some(({ id }) => id === lessonId)).toReversed();
+  return (
+    <Panel title={say("start.logbook")} onBack={onBack}>
+      {trouble && <p class="aside">{trouble}</p>}
+      {known.length === 0 && <p>{say("start.emptyLog")}</p>}
+      {known.map((attempt) => {
+        const lesson = lessons.find(({ id }) => id === attempt.lessonId);
+        const byClaims = lesson !== undefined && "claims" in lesson.pass && attempt.word === "found";
+        return (
+          <a key={attempt.id} class="row log-row" href={`#/report/${attempt.id}`}>
+            <span>
+              {lesson?.title}{" "}
+              <span class="aside">
+                {dayWords(attempt.endedAtMs, nowMs)}, {clockWords(attempt.endedAtMs)}
+              </span>
+            </span>
+            <span class="price">
+              {byClaims ? say("start.found") : resultOf(attempt)} <Dots stars={attempt.stars} />
+            </span>
+          </a>
+        );
+      })}
+    </Panel>
+  );
+}

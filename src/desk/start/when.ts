@@ -1,0 +1,19 @@
+/** Days in words. */
+import { say } from "../words/say.ts";
+
+const DAY_MS = 86_400_000;
+const dayOf = (date: Date): number => Math.floor((date.getTime() - date.getTimezoneOffset() * 60_000) / DAY_MS);
+
+/** "today", "yesterday", "on Tuesday" within a week, else "on 3 May". */
+export function dayWords(atMs: number, nowMs: number): string {
+  const [then, now] = [new Date(atMs), new Date(nowMs)];
+  const ago = dayOf(now) - dayOf(then);
+  if (ago === 0) return say("start.today");
+  if (ago === 1) return say("start.yesterday");
+  const how: Intl.DateTimeFormatOptions = ago > 0 && ago < 7 ? { weekday: "long" } : { day: "numeric", month: "long" };
+  return say("start.onDate", { date: new Intl.DateTimeFormat("en-GB", how).format(then) });
+}
+
+/** "21:04", by the reader's clock. */
+export const clockWords = (atMs: number): string =>
+  new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-digit" }).format(new Date(atMs));
