@@ -6,7 +6,7 @@ import { DEG, separationRad } from "#core/celestial/vector.ts";
 import { hopPage, pageCone, printPage, widePage } from "#core/chart/hopPages.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Cone, Dir } from "#core/seams/index.ts";
-import { gearInUse, horizonOf, looksByEye, pointing, tick } from "#core/session/session.ts";
+import { gearInUse, horizonOf, looksByEye, pointing, tick, viewOf } from "#core/session/session.ts";
 import { tilesAhead } from "#core/sky/catalogue/tilesOfCone.ts";
 import { createStage, type Stage, type StageLayout } from "../../stage/index.ts";
 import type { RunningAttempt } from "../app/ports.ts";
@@ -169,6 +169,7 @@ export function createPlay({ lesson, ports, running, onEnded }: PlayHow): PlayMo
       signals.notice.value = say("hop.markReached", { mark });
     });
     hop = one;
+    viewOf(session, one.picture.viewFromIcrs);
     refreshGear(one);
     signals.phase.value = resumed ? "play" : "briefing";
     clock.start();

@@ -43,6 +43,9 @@ export interface Hop {
   readonly motion: { changedMs: number; rightMs: number; proofMs: number };
 }
 
+/** Points are counted: not in a lesson that only counts claims, where nothing is at stake. */
+export const countsPoints = ({ lesson }: Pick<Hop, "lesson">): boolean => "points" in lesson.pass;
+
 /** Lessons at these levels tell more than the sky does: agreement, reached marks, the way. */
 export const isGuided = ({ lesson }: Pick<Hop, "lesson">): boolean => lesson.level === "G" || lesson.level === "C";
 /** Only the first lessons draw the trail and the cross as they grow. */

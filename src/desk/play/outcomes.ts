@@ -6,7 +6,7 @@ import type { Dir } from "#core/seams/index.ts";
 import { gearInUse, type Outcome, pointing, type Refusal, tubeDir } from "#core/session/session.ts";
 import { say } from "../words/say.ts";
 import { layAsInInstrument, refreshAgreement, showProof } from "./agreeing.ts";
-import { type Hop, isGuided } from "./hop.ts";
+import { countsPoints, type Hop, isGuided } from "./hop.ts";
 import { refreshGear, refreshLadder, refreshSheet, refreshWords } from "./refresh.ts";
 
 const tell = (hop: Hop, words: string) => {
@@ -33,7 +33,7 @@ const refusalWords = (hop: Hop, why: Refusal): string | null => {
 };
 
 function onClaimed(hop: Hop, outcome: Outcome & { kind: "claimed" }): void {
-  const { signals, ports, attempt } = hop;
+  const { signals, ports } = hop;
   ports.sound.play("tick");
   if (outcome.verdict === "right") {
     ports.sound.play("right");
@@ -43,8 +43,7 @@ function onClaimed(hop: Hop, outcome: Outcome & { kind: "claimed" }): void {
     return;
   }
   const cost = PRICE.wrongClaims[outcome.wrongClaims - 1] ?? 0;
-  const counted = attempt.compiled.spec.weights.care > 0;
-  tell(hop, counted ? say("hop.wrongClaim", { points: cost }) : say("hop.wrongClaimFree"));
+  tell(hop, countsPoints(hop) ? say("hop.wrongClaim", { points: cost }) : say("hop.wrongClaimFree"));
 }
 
 function onRest(hop: Hop): void {

@@ -19,7 +19,7 @@ import {
 import { say } from "../words/say.ts";
 import { conditionsOf, heightWords } from "./conditions.ts";
 import { fieldInWords, starInWords } from "./fieldWords.ts";
-import { type Hop, showsTrail } from "./hop.ts";
+import { countsPoints, type Hop, showsTrail } from "./hop.ts";
 import { ladderStarsOf } from "./ladderStars.ts";
 import type { AidOffer, HintRow } from "./model.ts";
 import { altitudeDegOf, compassAxes, glowsOf, rimDegOf, setGear } from "./picture.ts";
@@ -86,8 +86,8 @@ function hintRows(hop: Hop): HintRow[] {
 function claimOffer(hop: Hop) {
   const { session } = hop.attempt;
   const why = claimRefusal(session);
-  const { claimGear, weights } = hop.attempt.compiled.spec;
-  const wrongCost = weights.care > 0 ? (PRICE.wrongClaims[session.state.wrongClaims] ?? 0) : 0;
+  const { claimGear } = hop.attempt.compiled.spec;
+  const wrongCost = countsPoints(hop) ? (PRICE.wrongClaims[session.state.wrongClaims] ?? 0) : 0;
   const words =
     why === "otherGear"
       ? say("hop.otherGear", { gear: say(`gear.${gearById(claimGear).kind}`).toLowerCase() })
@@ -145,7 +145,7 @@ export function refreshWords(hop: Hop): void {
   signals.seeking.value = session.state.phase === "anchor";
   signals.claim.value = claimOffer(hop);
   signals.hints.value = hintRows(hop);
-  signals.home.value = { can: session.state.phase === "hop", cost: compiled.spec.weights.care > 0 ? PRICE.restart : 0 };
+  signals.home.value = { can: session.state.phase === "hop", cost: countsPoints(hop) ? PRICE.restart : 0 };
   signals.carry.value = carryOffer(hop);
   signals.asInInstrument.value = aidOffer(hop, "asInInstrument", aidIsOn(hop, "asInInstrument"));
   signals.lengths.value = lengthsOf(hop);
