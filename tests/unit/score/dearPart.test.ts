@@ -46,6 +46,25 @@ describe("the dear part of a way", () => {
     expect(part.outside).toBe(false);
     expect(part.toDas - part.fromDas).toBeGreaterThan(4 * FIELD_DAS);
   });
+  it("of a bent way begins at the mark where it was left, not where the way bends", () => {
+    const marks: readonly Place[] = [
+      [0, 0],
+      [1, 1],
+      [0, 2],
+    ];
+    const writer = new Writer(compiledHop(marks));
+    for (const place of [
+      [1, 1],
+      [4, 1],
+      [1, 1],
+      [0, 2],
+    ] as const)
+      writer.to(place);
+    const part = dearPart(writer.claim().record())!;
+    expect(fieldsFrom(part.from, [1, 1])).toBeLessThan(0.15);
+    expect(part.fromDas / FIELD_DAS).toBeCloseTo(Math.SQRT2, 0);
+    expect((part.toDas - part.fromDas) / FIELD_DAS).toBeCloseTo(6, 0);
+  });
   it("ends at a restart, whose step back has no length", () => {
     const record = new Writer(compiledHop(MARKS)).to([4, 0]).restart().to([0, 2]).claim().record();
     const part = dearPart(record)!;
