@@ -3,7 +3,7 @@ import "../styles/report.css";
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
-import { windowSize } from "../app/state.ts";
+import { isTry, windowSize } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { type Facts, factsOf } from "./facts.ts";
 import { Habit } from "./Habit.tsx";
@@ -54,7 +54,7 @@ function Steps({ facts, lesson, lessons, finished, onOpen, onStart }: Omit<Props
         </button>
       )}
       <button type="button" class="second-button" onClick={onStart}>
-        {say("report.course")}
+        {isTry() ? say("bench.toBench") : say("report.course")}
       </button>
     </nav>
   );

@@ -12,8 +12,8 @@ const pointsOf = ({ lines }: Report, what: string): number => lines.find((one) =
 /**
  * The marks of the line "you against par", each the longest trail that still reaches the points. Help brings them nearer:
  * what care has lost, directness must make up for. A mark that no trail could reach any more is left out, and so is one
- * that every trail reaches. Beyond what is free, length counts as much as it did in this attempt (inside the corridor
- * half, outside whole).
+ * that every trail reaches. Length more or less than this attempt's is taken to lie outside of the corridor, where it counts
+ * whole.
  */
 export function parMarks(pass: Lesson["pass"], report: Report, record: AttemptRecord): ParMark[] {
   const directness = report.lines.find(({ what }) => what === "directness");
@@ -26,13 +26,13 @@ export function parMarks(pass: Lesson["pass"], report: Report, record: AttemptRe
     corridor.parDas + Math.round(corridor.fieldDas * CORRIDOR_HALF_FIELDS),
   );
   const excess = excessDas(corridor, { insideDas: trailDas - outsideDas, outsideDas });
-  const countsAs = trailDas > freeDas ? Math.min(1, Math.max(0.5, excess / (trailDas - freeDas))) : 1;
+  const unchargedDas = excess > 0 ? trailDas - excess : freeDas;
   const baseDas = Math.max(corridor.parDas, corridor.fieldDas);
   const others = pointsOf(report, "pins") + pointsOf(report, "care");
   return pass.points.flatMap((points, i) => {
     const wanted = points - others - 0.5;
     if (wanted >= weight || wanted <= 0) return [];
-    const lengthDas = Math.round(freeDas + (baseDas * (weight / wanted - 1)) / countsAs);
+    const lengthDas = Math.round(unchargedDas + baseDas * (weight / wanted - 1));
     return [{ dots: (i + 1) as 1 | 2 | 3, lengthDas }];
   });
 }
