@@ -2,7 +2,7 @@
 import { resolve } from "node:path";
 import { CATALOGUE, type Finding } from "#core/lesson/findings.ts";
 import { checkLesson } from "#core/lesson/format.ts";
-import { LARGEST_BYTES } from "#core/lesson/read.ts";
+import { LARGEST_BYTES } from "#core/lesson/largest.ts";
 import { realLookups } from "#core/lesson/realLookups.ts";
 import { parseArgs } from "../args.ts";
 import { readText } from "../files.ts";

@@ -2,7 +2,7 @@
 import { DAS_RAD, DEG } from "#core/celestial/vector.ts";
 import { checkLesson } from "#core/lesson/format.ts";
 import { toHopSpec } from "#core/lesson/hopSpec.ts";
-import { LARGEST_BYTES } from "#core/lesson/read.ts";
+import { LARGEST_BYTES } from "#core/lesson/largest.ts";
 import { realLookups } from "#core/lesson/realLookups.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import { compileHop } from "#core/score/compile.ts";

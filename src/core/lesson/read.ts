@@ -4,8 +4,8 @@
  */
 import { type Document, isScalar, Lexer, LineCounter, parseDocument, visit } from "yaml";
 import { type At, type Finding, finding } from "./findings.ts";
+import { isTooLarge, LARGEST_BYTES } from "./largest.ts";
 
-export const LARGEST_BYTES = 65_536;
 /** Columns that dashes and indentation may take before a line's own words: bounds the nesting of blocks. */
 const DEEPEST_COLUMN = 60;
 const DEEPEST_FLOW = 12;
@@ -28,12 +28,6 @@ const LEXER_SIGNS: readonly string[] = ["\u0002", "\u0018", SCALAR_FOLLOWS];
 export type Read =
   | { readonly doc: Document; readonly lines: LineCounter; readonly findings: readonly [] }
   | { readonly doc?: never; readonly lines?: never; readonly findings: readonly Finding[] };
-
-/** Length in UTF-8, counted no further than needed. */
-function isTooLarge(text: string): boolean {
-  if (text.length > LARGEST_BYTES) return true;
-  return text.length * 3 > LARGEST_BYTES && new TextEncoder().encode(text).length > LARGEST_BYTES;
-}
 
 /** The first character that no text has: a control character, or the sign of bytes that were no UTF-8. */
 function strangePlace(text: string): At | null {

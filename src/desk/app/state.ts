@@ -4,7 +4,9 @@ import { effect, signal } from "@preact/signals";
 export type Screen =
   | { readonly kind: "start" }
   | { readonly kind: "play"; readonly lessonId: string }
-  | { readonly kind: "report"; readonly attemptId: string };
+  | { readonly kind: "report"; readonly attemptId: string }
+  /** The lesson bench; `trying`: the lesson that lies on it is hopped. */
+  | { readonly kind: "bench"; readonly trying: boolean };
 export type LampKind = "normal" | "red" | "amber";
 
 export const screen = signal<Screen>({ kind: "start" });
@@ -33,6 +35,7 @@ export const isPhone = () => windowSize.value.width < 760;
 const ROUTES: readonly [RegExp, (part: string) => Screen][] = [
   [/^#\/lesson\/([\w.-]+)$/, (lessonId) => ({ kind: "play", lessonId })],
   [/^#\/report\/([\w.-]+)$/, (attemptId) => ({ kind: "report", attemptId })],
+  [/^#\/(bench|bench\/try)$/, (part) => ({ kind: "bench", trying: part !== "bench" })],
 ];
 
 /** The screen that an address names; the start page where it names none. */
@@ -46,8 +49,15 @@ export function screenOf(hash: string): Screen {
 
 const hashOf = (one: Screen): string => {
   if (one.kind === "play") return `#/lesson/${one.lessonId}`;
+  if (one.kind === "bench") return one.trying ? "#/bench/try" : "#/bench";
   return one.kind === "report" ? `#/report/${one.attemptId}` : "#/";
 };
+
+/** A lesson is being tried from the bench, where nothing is kept. */
+export const isTry = (): boolean => screen.value.kind === "bench";
+
+/** Where "back" leads from a hop: to the bench from a try, else to the start page. */
+export const homeHash = (): string => hashOf(isTry() ? { kind: "bench", trying: false } : { kind: "start" });
 
 /** Goes to a screen; the browser's own back and forward work. */
 export function goTo(next: Screen): void {

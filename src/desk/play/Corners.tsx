@@ -1,5 +1,5 @@
 /** The corners outside the circle: the lesson, the page's tools, and the night. */
-import { keysShown, lamp, lampLevel, nextLamp, soundOn } from "../app/state.ts";
+import { homeHash, isTry, keysShown, lamp, lampLevel, nextLamp, soundOn } from "../app/state.ts";
 import { Icon, type IconName } from "../icons.tsx";
 import { say } from "../words/say.ts";
 import type { PlayModel } from "./model.ts";
@@ -8,9 +8,13 @@ export function LessonTitle({ model }: { model: PlayModel }) {
   const { number, of, title } = model.lesson;
   return (
     <header class="lesson-title">
-      <a class="aside" href="#/" aria-label={say("play.toCourse", { number, of })}>
+      <a
+        class="aside"
+        href={homeHash()}
+        aria-label={isTry() ? say("bench.toBench") : say("play.toCourse", { number, of })}
+      >
         <Icon name="back" />
-        <span>{say("play.lessonOf", { number, of })}</span>
+        <span>{isTry() ? say("bench.toBench") : say("play.lessonOf", { number, of })}</span>
       </a>
       <h1>{title}</h1>
     </header>

@@ -1,6 +1,7 @@
 /** The words beside the field: what to do now, what it may cost to ask, and the way back to the anchor. */
 import type { Ref } from "preact";
 import { useState } from "preact/hooks";
+import { homeHash, isTry } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { HelpRows } from "./HelpRows.tsx";
 import type { PlayModel } from "./model.ts";
@@ -72,8 +73,8 @@ function Failed({ model, headline }: Pick<WordsProps, "model" | "headline">) {
       <Headline words={say("play.failed")} at={headline} />
       <p role="alert">{model.trouble.value}</p>
       <p>
-        <a class="plain-link" href="#/">
-          {say("play.back")}
+        <a class="plain-link" href={homeHash()}>
+          {isTry() ? say("bench.toBench") : say("play.back")}
         </a>
       </p>
     </>

@@ -1,0 +1,149 @@
+/** The bench: the author's text at the left, at the right what to mend, and the try. */
+import { useCallback, useEffect, useRef, useState } from "preact/hooks";
+import type { Finding } from "#core/lesson/findings.ts";
+import { LARGEST_BYTES } from "#core/lesson/largest.ts";
+import type { Desk } from "../app/begin.ts";
+import { keysShown } from "../app/state.ts";
+import { Icon } from "../icons.tsx";
+import { Tools } from "../play/Corners.tsx";
+import { KeysPanel } from "../play/KeysPanel.tsx";
+import { say } from "../words/say.ts";
+import type { Draft } from "./draft.ts";
+import { caretTo, Editor } from "./Editor.tsx";
+import { FileTools } from "./FileTools.tsx";
+import { fileNameFor, kBOf, readFile, saveAsFile } from "./files.ts";
+import { StartFrom } from "./StartFrom.tsx";
+import { shippedText } from "./shippedTexts.ts";
+import { useDrop } from "./useDrop.ts";
+import { Verdicts } from "./Verdicts.tsx";
+
+const MOST_KB = kBOf(LARGEST_BYTES);
+const NO_FINDINGS: readonly Finding[] = [];
+
+/** What was done last, or why it was not. */
+type Notice = { readonly words: string; readonly isTrouble: boolean };
+
+interface Props {
+  readonly desk: Desk;
+  readonly draft: Draft;
+  readonly onTry: () => void;
+}
+
+/** The acts of the tools, and what they last said. */
+function useFiles(draft: Draft) {
+  const [notice, setNotice] = useState<Notice | null>(null);
+  const trouble = useCallback((words: string) => setNotice({ words, isTrouble: true }), []);
+  const take = useCallback(
+    (name: string, text: string) => {
+      const keepsOne = draft.file.value.text.trim() !== "";
+      draft.take({ name, text });
+      const words = say("bench.opened", { name });
+      setNotice({ words: keepsOne ? `${words} ${say("bench.kept")}` : words, isTrouble: false });
+    },
+    [draft],
+  );
+  const open = useCallback(
+    async (file: File) => {
+      const read = await readFile(file);
+      if ("file" in read) take(read.file.name, read.file.text);
+      else if (read.refused === "large") trouble(say("bench.large", { kB: read.kB, most: MOST_KB }));
+      else trouble(say("bench.unreadable"));
+    },
+    [take, trouble],
+  );
+  const save = () => {
+    saveAsFile(draft.file.value);
+    setNotice({ words: say("bench.saved", { name: fileNameFor(draft.file.value) }), isTrouble: false });
+  };
+  const bringBack = () => {
+    draft.bringBack();
+    setNotice({ words: say("bench.broughtBack"), isTrouble: false });
+  };
+  return { notice, clear: () => setNotice(null), trouble, take, open, save, bringBack };
+}
+
+export function Bench({ desk, draft, onTry }: Props) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  const area = useRef<HTMLTextAreaElement>(null);
+  const [choosing, setChoosing] = useState(false);
+  const { notice, clear, trouble, take, open, save, bringBack } = useFiles(draft);
+  const isOver = useDrop(open);
+  useEffect(() => {
+    scrollTo(0, 0);
+    heading.current?.focus({ preventScroll: true });
+    const onKey = ({ key }: KeyboardEvent) => {
+      if (key === "Escape") keysShown.value = false;
+    };
+    addEventListener("keydown", onKey);
+    return () => removeEventListener("keydown", onKey);
+  }, []);
+  const { text, name } = draft.file.value;
+  const shown = draft.shown.value;
+  const findings = shown?.kind === "checked" ? shown.findings : NO_FINDINGS;
+  const toText = () => requestAnimationFrame(() => area.current && caretTo(area.current, { line: 1, column: 1 }));
+  const takeShipped = async (lessonId: string) => {
+    setChoosing(false);
+    try {
+      take(`${lessonId}.yaml`, await shippedText(lessonId));
+      toText();
+    } catch {
+      trouble(say("bench.unreadable"));
+    }
+  };
+  return (
+    <main class={isOver ? "bench over" : "bench"}>
+      <header class="bench-head">
+        <a class="aside" href="#/">
+          <Icon name="back" />
+          <span>{say("bench.toStart")}</span>
+        </a>
+        <h1 tabIndex={-1} ref={heading}>
+          {say("bench.title")}
+        </h1>
+        <p class="aside">{say("bench.tagline")}</p>
+      </header>
+      <FileTools
+        draft={draft}
+        choosing={choosing}
+        onChoose={() => setChoosing(!choosing)}
+        onFile={(file) => void open(file)}
+        onSave={save}
+        onBringBack={() => {
+          bringBack();
+          toText();
+        }}
+      />
+      {choosing && (
+        <StartFrom
+          lessons={desk.lessons}
+          onTake={({ id }) => void takeShipped(id)}
+          onClose={() => setChoosing(false)}
+        />
+      )}
+      <p class="bench-notice" role={notice?.isTrouble ? "alert" : "status"}>
+        {isOver ? say("bench.dropHere") : notice?.words}
+      </p>
+      <Editor
+        text={text}
+        name={name}
+        findings={findings}
+        area={area}
+        onType={(typed) => {
+          clear();
+          draft.type(typed);
+        }}
+        onTooLarge={(kB) => trouble(say("bench.largePaste", { kB, most: MOST_KB }))}
+      />
+      {!choosing && (
+        <div class="bench-side">
+          {desk.store.trouble !== "none" && <p class="aside">{say("bench.notKept")}</p>}
+          <Verdicts draft={draft} onTry={onTry} onGo={(finding) => area.current && caretTo(area.current, finding)} />
+        </div>
+      )}
+      <div class="bench-corner">
+        <Tools />
+      </div>
+      {keysShown.value && <KeysPanel />}
+    </main>
+  );
+}

@@ -1,0 +1,37 @@
+/** The lessons that come along, to begin with one. */
+import { useEffect, useRef } from "preact/hooks";
+import type { Lesson } from "#core/lesson/types.ts";
+import { Icon } from "../icons.tsx";
+import { say } from "../words/say.ts";
+
+interface Props {
+  readonly lessons: readonly Lesson[];
+  readonly onTake: (lesson: Lesson) => void;
+  readonly onClose: () => void;
+}
+export function StartFrom({ lessons, onTake, onClose }: Props) {
+  const first = useRef<HTMLButtonElement>(null);
+  useEffect(() => first.current?.focus(), []);
+  return (
+    <section
+      class="start-from"
+      aria-label={say("bench.startFrom")}
+      onKeyDown={({ key }) => {
+        if (key === "Escape") onClose();
+      }}
+    >
+      {lessons.map((lesson, i) => (
+        <button key={lesson.id} ref={i === 0 ? first : null} type="button" class="row" onClick={() => onTake(lesson)}>
+          <span>
+            <span class="figures">{lesson.id}</span> {lesson.title}
+          </span>
+          <span class="price">{say("bench.startNote", { minutes: lesson.minutes })}</span>
+        </button>
+      ))}
+      <button type="button" class="tool" onClick={onClose}>
+        <Icon name="close" />
+        <span>{say("bench.close")}</span>
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,61 @@
+/** A lesson tried from the bench: hopped and reported on as any other, kept nowhere. */
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Lesson } from "#core/lesson/types.ts";
+import type { Desk } from "../app/begin.ts";
+import { finish } from "../app/finish.ts";
+import type { FinishedAttempt } from "../app/ports.ts";
+import { createPlay } from "../play/controller.ts";
+import { PlayScreen } from "../play/PlayScreen.tsx";
+import { ReportScreen } from "../report/ReportScreen.tsx";
+import { createMemoryStore } from "../store/memoryStore.ts";
+
+/** A desk of its own, so that neither logbook nor a left attempt hears of the try. */
+const deskFor = (lesson: Lesson, sound: Desk["sound"]): Desk => ({
+  store: createMemoryStore(),
+  sound,
+  lessons: [lesson],
+  running: null,
+  finished: [],
+});
+
+function Hop({ desk, lesson, onEnded }: { desk: Desk; lesson: Lesson; onEnded: (attempt: FinishedAttempt) => void }) {
+  const model = useMemo(
+    () =>
+      createPlay({
+        lesson,
+        ports: desk,
+        running: null,
+        onEnded: (attempt) => void finish(desk, lesson, attempt).then(onEnded),
+      }),
+    [desk, lesson],
+  );
+  useEffect(() => () => model.unmount(), [model]);
+  return <PlayScreen model={model} />;
+}
+
+interface Props {
+  readonly lesson: Lesson;
+  readonly sound: Desk["sound"];
+  readonly onBack: () => void;
+}
+export function Trial({ lesson, sound, onBack }: Props) {
+  const desk = useMemo(() => deskFor(lesson, sound), [lesson, sound]);
+  const [tries, setTries] = useState(1);
+  const [ended, setEnded] = useState<FinishedAttempt | null>(null);
+  if (!ended) return <Hop key={tries} desk={desk} lesson={lesson} onEnded={setEnded} />;
+  const again = () => {
+    setEnded(null);
+    setTries(tries + 1);
+  };
+  return (
+    <ReportScreen
+      key={ended.id}
+      attempt={ended}
+      lesson={lesson}
+      lessons={desk.lessons}
+      finished={desk.finished}
+      onOpen={again}
+      onStart={onBack}
+    />
+  );
+}
