@@ -2,8 +2,9 @@
 import { readFileSync, rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { test as base, type Page } from "@playwright/test";
-import { build, runnerImport } from "vite";
+import { build } from "vite";
 import type { Files } from "../../unit/desk/workerCases.ts";
+import { nodeModule } from "../nodeModule.ts";
 import type { goldenFigures, playedRecords, Records } from "./figures.ts";
 import type { GoldenPage } from "./page.ts";
 
@@ -27,12 +28,8 @@ export const nodeFiles: Files = {
 
 type Figures = { goldenFigures: typeof goldenFigures; playedRecords: typeof playedRecords };
 
-/** The same module in this Node, through the builder, which knows the aliases that Node does not. */
-export async function nodeFigures(): Promise<Figures> {
-  const alias = { "#core": repo("src/core"), "#shared": repo("shared") };
-  const how = { configFile: false as const, logLevel: "silent" as const, resolve: { alias } };
-  return (await runnerImport<Figures>(at("figures.ts"), how)).module;
-}
+/** The same module in this Node. */
+export const nodeFigures = (): Promise<Figures> => nodeModule<Figures>("tests/browser/golden/figures.ts");
 
 /** Opens the built page once for each worker; the address is the fixture's value. */
 export const test = base.extend<object, { goldenAddress: string }>({

@@ -1,0 +1,96 @@
+/** Attempts outlive their tabs: killed, crashed, beside a newer version's data. */
+import { type BrowserContext, expect, type Page, test } from "@playwright/test";
+import { nodeFiles } from "./golden/goldenPage.ts";
+import { nodeModule } from "./nodeModule.ts";
+import { fillBase, readBase } from "./store/idb.ts";
+import type * as Left from "./store/leftAttempt.ts";
+
+const LESSON = "3-03";
+const KILLS = 20;
+/** A file of the same origin in which the program does not run. */
+const ASIDE = "/icons/faintward.svg";
+
+/** The renderer crashes, or the tab is closed without a word. */
+async function kill(page: Page, crash: boolean): Promise<void> {
+  if (!crash) return page.close({ runBeforeUnload: false });
+  const session = await page.context().newCDPSession(page);
+  const crashed = page.waitForEvent("crash");
+  void session.send("Page.crash").catch(() => undefined);
+  await crashed;
+  await page.close();
+}
+
+const runningOf = async (page: Page) => (await readBase(page)).running[0]!;
+
+/** Opens the page, pushes, changes the instrument to and fro; gives the record that was kept of it. */
+async function hopOn(context: BrowserContext, before: string, key: string): Promise<{ page: Page; kept: string }> {
+  const page = await context.newPage();
+  await page.goto("/");
+  await page.locator("#field").waitFor();
+  await expect(page.locator("main.play")).toContainText("Push the tube up");
+  await page.keyboard.down(key);
+  await page.waitForTimeout(250);
+  await page.keyboard.up(key);
+  await page.keyboard.press("n");
+  await page.keyboard.press("w");
+  await expect.poll(async () => (await runningOf(page)).recordText.length > before.length).toBe(true);
+  return { page, kept: (await runningOf(page)).recordText };
+}
+
+test("twenty killed tabs: each attempt is taken up with its events and its trail", async ({ context, page }) => {
+  test.setTimeout(240_000);
+  const { leftAttempt, told } = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
+  const left = await leftAttempt(LESSON, nodeFiles);
+  await page.goto(ASIDE);
+  await fillBase(page, { running: [left] });
+  let before = left.recordText;
+  for (let i = 0; i < KILLS; i++) {
+    const { page: tab, kept } = await hopOn(context, before, i % 2 ? "ArrowLeft" : "ArrowRight");
+    const [was, is] = [told(before), told(kept)];
+    expect(is.events.slice(0, was.events.length)).toEqual(was.events);
+    expect(is.trail.slice(0, was.trail.length)).toEqual(was.trail);
+    expect(is.events.length).toBeGreaterThan(was.events.length);
+    expect(is.trail.length).toBeGreaterThan(was.trail.length);
+    await kill(tab, i % 2 === 0);
+    before = (await runningOf(page)).recordText;
+    expect(told(before).trail.length).toBeGreaterThanOrEqual(is.trail.length);
+  }
+  expect((await readBase(page)).running).toHaveLength(1);
+});
+
+test("an ended attempt moves to the logbook, whole, and its report opens after a crash", async ({ context, page }) => {
+  const { leftAttempt } = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
+  await page.goto(ASIDE);
+  await fillBase(page, { running: [await leftAttempt(LESSON, nodeFiles)] });
+  const tab = await context.newPage();
+  await tab.goto("/");
+  await tab.locator("#field").waitFor();
+  await tab.getByRole("button", { name: /More help/ }).click();
+  await tab.getByRole("button", { name: /Give up/ }).click();
+  await expect(tab.getByRole("heading", { level: 1, name: /given up/ })).toBeVisible();
+  await kill(tab, true);
+  const { running, finished } = await readBase(page);
+  expect(running).toEqual([]);
+  expect(finished).toHaveLength(1);
+  const again = await context.newPage();
+  await again.goto(`/#/report/${finished[0]!.id}`);
+  await expect(again.getByRole("heading", { level: 1 })).toHaveText("One step north: given up");
+  await again.goto("/#/");
+  await again.getByRole("button", { name: /Logbook/ }).click();
+  await expect(again.getByRole("link", { name: /One step north/ })).toBeVisible();
+});
+
+test("data of a newer version are read and not written", async ({ context, page }) => {
+  const { leftAttempt } = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
+  const { recordText } = await leftAttempt(LESSON, nodeFiles);
+  const old = { id: "old", lessonId: LESSON, endedAtMs: 1, word: "givenUp", points: 0, stars: 0, recordText } as const;
+  await page.goto(ASIDE);
+  await fillBase(page, { finished: [old] }, 99);
+  const tab = await context.newPage();
+  await tab.goto("/#/");
+  await tab.getByRole("button", { name: /Logbook/ }).click();
+  await expect(tab.getByText(/newer version/)).toBeVisible();
+  await tab.getByRole("link", { name: /One step north/ }).click();
+  await expect(tab.getByRole("heading", { level: 1 })).toHaveText("One step north: given up");
+  expect((await readBase(page)).finished).toEqual([old]);
+});
