@@ -2,7 +2,7 @@
 
 import { say } from "../words/say.ts";
 import { bandBox, bandPath, fittedSizePx } from "./arcs.ts";
-import { CLAIM, type PlayLayout } from "./geometry.ts";
+import { CLAIM, type PlayLayout, SHORT_UNDER_PX } from "./geometry.ts";
 import type { PlayModel } from "./model.ts";
 import { ArcWords, Piece } from "./Piece.tsx";
 
@@ -53,7 +53,7 @@ export function Claim({
 }) {
   const { can, why, wrongCost } = model.claim.value;
   const seeking = model.seeking.value;
-  const small = layout.barrel.fieldPx < 210;
+  const small = layout.barrel.fieldPx < SHORT_UNDER_PX;
   const said = wrongCost > 0 ? say("play.claimSaid", { points: wrongCost }) : say("play.claimFree");
   const press = () => {
     if (seeking) model.confirm();

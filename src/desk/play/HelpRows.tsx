@@ -1,5 +1,6 @@
 /** Help as rows, each with its price: hints by grade, back to the anchor, and the aids that the lesson offers. */
 
+import { Icon } from "../icons.tsx";
 import { say } from "../words/say.ts";
 import type { AidOffer, HintRow, PlayModel } from "./model.ts";
 
@@ -74,35 +75,56 @@ function MoreRows({ model }: { model: PlayModel }) {
         off={say("play.asInOff")}
         set={(value) => model.setAsInInstrument(value)}
       />
+      {model.claim.value.can && !model.seeking.value && (
+        <Row lead={say("play.notSeenSaid")} price={say("play.notSeenNote")} onPress={() => model.claimNotSeen()} />
+      )}
       <Row lead={say("play.giveUp")} price={say("play.giveUpNote")} onPress={() => model.giveUp()} />
     </>
   );
 }
 
-export function HelpRows({ model, more, onMore }: { model: PlayModel; more: boolean; onMore: (on: boolean) => void }) {
-  const hints = hintsInSight(model.hints.value);
+interface HelpRowsProps {
+  readonly model: PlayModel;
+  readonly more: boolean;
+  readonly onMore: (on: boolean) => void;
+}
+
+export function HelpRows({ model, more, onMore }: HelpRowsProps) {
   const home = model.home.value;
   const homePrice = home.cost > 0 ? say("play.costsAtMost", { points: home.cost }) : say("play.free");
+  if (more)
+    return (
+      <div class="rows">
+        <MoreRows model={model} />
+        <button type="button" class="more" aria-expanded={true} onClick={() => onMore(false)}>
+          <Icon name="back" />
+          <span>{say("play.less")}</span>
+        </button>
+      </div>
+    );
   return (
     <div class="rows">
-      {more ? (
-        <MoreRows model={model} />
-      ) : (
-        <>
-          {hints.map((row) => (
-            <Hint key={row.grade} row={row} model={model} />
-          ))}
-          <Row
-            lead={say("play.home")}
-            price={home.can ? homePrice : say("play.notNow")}
-            off={!home.can}
-            onPress={() => model.restart()}
-          />
-        </>
-      )}
-      <button type="button" class="row more" aria-expanded={more} onClick={() => onMore(!more)}>
-        <span>{more ? say("play.less") : say("play.more")}</span>
-      </button>
+      {hintsInSight(model.hints.value).map((row) => (
+        <Hint key={row.grade} row={row} model={model} />
+      ))}
+      <div class="home-row">
+        <Row
+          lead={say("play.home")}
+          price={home.can ? homePrice : say("play.notNow")}
+          off={!home.can}
+          onPress={() => model.restart()}
+        />
+        <button
+          type="button"
+          class="more"
+          aria-expanded={false}
+          aria-label={say("play.more")}
+          title={say("play.more")}
+          onClick={() => onMore(true)}
+        >
+          <Icon name="on" />
+        </button>
+      </div>
     </div>
   );
 }

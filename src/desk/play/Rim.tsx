@@ -3,7 +3,7 @@
 import { say } from "../words/say.ts";
 import { arcPath, bandBox, fittedSizePx, onCircle } from "./arcs.ts";
 import { DIAL, dialOf } from "./dial.ts";
-import type { Barrel, PlayLayout } from "./geometry.ts";
+import { type Barrel, type PlayLayout, SHORT_UNDER_PX } from "./geometry.ts";
 import type { PlayModel } from "./model.ts";
 import { ArcPiece, ArcWords, Piece } from "./Piece.tsx";
 import { imageLine, instrumentLine } from "./rimWords.ts";
@@ -59,7 +59,7 @@ function Limit({ model, layout }: { model: PlayModel; layout: PlayLayout }) {
   const [left, right] = [-0.95, 0.95].map((by) => onCircle(fieldPx + rimPx * 0.06, limitDeg + (by * 372) / fieldPx));
   return (
     <>
-      {layout.kind === "phone" || (
+      {fieldPx < SHORT_UNDER_PX || (
         <ArcPiece
           text={say("play.limit", { limitMag: written }).toUpperCase()}
           baselinePx={fieldPx + rimPx * 0.5}
@@ -91,7 +91,7 @@ function tickEnds(radiusPx: number, lengthPx: number, atDeg: number) {
 export function RimLettering({ model, layout }: { model: PlayModel; layout: PlayLayout }) {
   const { fieldPx, rimPx } = layout.barrel;
   const gear = model.gear.value;
-  const short = fieldPx < 210;
+  const short = fieldPx < SHORT_UNDER_PX;
   const baseline = fieldPx + rimPx * 0.5;
   const roomPx = baseline * ARC_PX * (short ? 100 : 84);
   const line = instrumentLine(gear, short);

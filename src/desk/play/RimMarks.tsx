@@ -46,24 +46,30 @@ export function CompassMarks({ model, barrel }: { model: PlayModel; barrel: Barr
   );
 }
 
-/** The hand: a palm on the far side of the rim, an arrow the way it pushes. Outlined while it only holds. */
+/**
+ * The hand: a palm on the far side of the rim, an arrow the way it pushes; fainter while it only holds. It keeps to the
+ * strip inside the lettering.
+ */
 export function HandMark({ model, barrel }: { model: PlayModel; barrel: Barrel }) {
   const mark = model.handMark.value;
   if (!mark) return null;
   const { fieldPx, rimPx } = barrel;
   const atDeg = stepped(mark.towardDeg + 180, HAND_STEP_DEG);
-  const reach = fieldPx + rimPx * 0.8;
-  const half = Math.min(26, reach * 0.07);
-  const sag = half * half * 0.5;
-  const deep = rimPx * 0.62;
+  const reach = fieldPx + rimPx * 0.31;
+  const half = Math.min(24, reach * 0.065);
+  const deep = rimPx * 0.27;
+  const head = deep * 0.42;
+  const arrow = `M0 ${deep * 0.2}V${deep}M${-head} ${deep - head}L0 ${deep}L${head} ${deep - head}`;
   return (
     <span
       class={mark.pushing ? "rim-mark hand-mark pushing" : "rim-mark hand-mark"}
       style={{ transform: `rotate(${atDeg}deg) translate(0, ${-reach}px)` }}
     >
       <Piece box={{ x: -half - 3, y: -4, width: 2 * half + 6, height: deep + 8 }}>
-        <path d={`M${-half} ${sag / reach}Q0 ${-sag / reach} ${half} ${sag / reach}`} />
-        <path d={`M0 ${deep * 0.2}V${deep * 0.78}M-5 ${deep * 0.56}L0 ${deep * 0.82}L5 ${deep * 0.56}`} />
+        <path
+          d={`M${-half} ${(half * half) / (2 * reach)}Q0 ${(-half * half) / (2 * reach)} ${half} ${(half * half) / (2 * reach)}`}
+        />
+        <path d={arrow} />
       </Piece>
     </span>
   );

@@ -32,6 +32,8 @@ export interface PlayLayout {
 const DRAWN = { width: 1440, height: 900 } as const;
 const LEAST_TYPE = 0.85;
 const SHEET = { width: 424, height: 520 } as const;
+/** Under this radius of the field the rim says less, and the claim takes more of it. */
+export const SHORT_UNDER_PX = 210;
 /** Half of the claim's arc, degrees, and its middle. */
 export const CLAIM = { atDeg: 180, halfDeg: 21, phoneHalfDeg: 34 } as const;
 
@@ -63,7 +65,7 @@ function wide(width: number, height: number): PlayLayout {
   const left = (width - DRAWN.width * scale) / 2;
   const top = (height - DRAWN.height * scale) / 2;
   const at = (x: number, y: number) => [left + x * scale, top + y * scale] as const;
-  const wordsTop = top + 600 * scale;
+  const wordsTop = top + 598 * scale;
   return {
     kind: "wide",
     scale,
@@ -75,7 +77,7 @@ function wide(width: number, height: number): PlayLayout {
       left + 1070 * scale,
       wordsTop,
       width - 30 * scale - left / 2 - (left + 1070 * scale),
-      height - 20 - wordsTop,
+      height - 12 - wordsTop,
     ),
     turnsPages: false,
   };

@@ -10,6 +10,7 @@ export const EN_PLAY = {
   seekShort: "In the middle",
   notSeen: "Nothing seen",
   notSeenSaid: "Right place, nothing seen",
+  notSeenNote: "a claim",
   wrongCosts: "Wrong costs {points}",
   limit: "Limit {limitMag}",
   limitSaid: "Faintest star to be seen here: magnitude {limitMag}",
