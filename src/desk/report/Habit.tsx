@@ -8,9 +8,12 @@ import type { Facts } from "./facts.ts";
 type HabitKey = Extract<keyof typeof EN_REPORT, `${string} line`> extends `${infer Code} line` ? Code : never;
 const isKnown = (code: string): code is HabitKey => `${code} line` in EN_REPORT;
 
+/** Habits that do not show in the way: A and B are no part of what is said of them. */
+const NOT_OF_THE_WAY: ReadonlySet<string> = new Set(["LST-CLAIM", "PIN-OFF", "HINTS"]);
+
 /** A and B in words, where a part of the way was dear. */
-function whereWords({ dear, record }: Facts): string {
-  if (!dear) return "";
+function whereWords({ dear, record, report }: Facts): string {
+  if (!dear || NOT_OF_THE_WAY.has(report.habit?.code ?? "")) return "";
   const fields = ((dear.toDas - dear.fromDas) / record.compiled.hoppingFieldDas).toFixed(1);
   return say(dear.outside ? "report.aToB" : "report.aToBWithin", { fields });
 }

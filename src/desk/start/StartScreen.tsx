@@ -1,23 +1,20 @@
 /** The start page: the course as a constellation in the barrel, what comes next, and what else there is now. */
 import "../styles/play.css";
 import "../styles/start.css";
-import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { FinishedAttempt, Store } from "../app/ports.ts";
 import { keysShown, windowSize } from "../app/state.ts";
-import { Icon } from "../icons.tsx";
 import { Tools } from "../play/Corners.tsx";
 import { KeysPanel } from "../play/KeysPanel.tsx";
 import { say } from "../words/say.ts";
+import { Contents, Name, Next, type Open } from "./Column.tsx";
 import { CourseField } from "./CourseField.tsx";
 import { CourseRim } from "./CourseRim.tsx";
-import { type Course, courseOf } from "./course.ts";
+import { courseOf } from "./course.ts";
 import { startLayout } from "./layout.ts";
 import { LessonsPanel, LogbookPanel } from "./Panels.tsx";
-import { RowIcon } from "./RowIcon.tsx";
 import { SheetBelow } from "./SheetBelow.tsx";
-import { dayWords } from "./when.ts";
 
 interface Props {
   readonly lessons: readonly Lesson[];
@@ -26,7 +23,6 @@ interface Props {
   /** Why nothing can be kept. */
   readonly trouble?: Store["trouble"];
 }
-type Open = "contents" | "lessons" | "logbook";
 
 const TROUBLES = {
   unavailable: "start.troubleUnavailable",
@@ -35,93 +31,6 @@ const TROUBLES = {
 } as const;
 const troubleWords = (trouble: Store["trouble"] = "none"): string | null =>
   trouble === "none" ? null : say(TROUBLES[trouble]);
-
-/** The name, its letters fading as the stars do. */
-function Name() {
-  const letters = [...say("start.name")];
-  return (
-    <header class="name">
-      <h1 aria-label={say("start.name")} tabIndex={-1}>
-        {letters.map((letter, i) => (
-          <span key={i} aria-hidden="true" style={{ opacity: (1 - (0.56 * i) / (letters.length - 1)).toFixed(2) }}>
-            {letter}
-          </span>
-        ))}
-      </h1>
-      <p>{say("start.tagline")}</p>
-    </header>
-  );
-}
-
-/** The lesson that comes next, or, where all are passed, the last one again. */
-function Next({ course, lesson, onOpen }: { course: Course; lesson: Lesson; onOpen: Props["onOpen"] }) {
-  const { part, number, of, title, briefing, minutes } = lesson;
-  const begun = course.done > 0;
-  const words = course.next ? say(begun ? "start.goOn" : "start.begin") : say("start.again");
-  return (
-    <section class="next">
-      <p class="aside">{say("start.courseAt", { part, number, of })}</p>
-      <h2>{title}</h2>
-      <p>
-        {course.next ? briefing.join(" ") : say("start.allDone")} {course.next && say("start.minutes", { minutes })}
-      </p>
-      <button type="button" class="main-button" onClick={() => onOpen(lesson.id)}>
-        {words}
-      </button>
-    </section>
-  );
-}
-
-function Row(props: { icon: ComponentChildren; name: string; note: string; onPress: () => void }) {
-  return (
-    <button type="button" class="row" onClick={props.onPress}>
-      {props.icon}
-      <span class="row-name">{props.name}</span>
-      <span class="row-note">{props.note}</span>
-    </button>
-  );
-}
-
-function logNote(finished: readonly FinishedAttempt[], nowMs: number): string {
-  const last = finished.at(-1);
-  if (!last) return say("start.logbookEmpty");
-  const when = dayWords(last.endedAtMs, nowMs);
-  return finished.length === 1
-    ? say("start.logbookOne", { when })
-    : say("start.logbookNote", { count: finished.length, when });
-}
-
-function Contents({
-  lessons,
-  finished,
-  nowMs,
-  onShow,
-}: Pick<Props, "lessons" | "finished"> & { nowMs: number; onShow: (what: Open) => void }) {
-  return (
-    <section class="contents">
-      <Row
-        icon={<RowIcon name="lessons" />}
-        name={say("start.lessons")}
-        note={say("start.lessonsNote", { count: lessons.length })}
-        onPress={() => onShow("lessons")}
-      />
-      <Row
-        icon={<RowIcon name="logbook" />}
-        name={say("start.logbook")}
-        note={logNote(finished, nowMs)}
-        onPress={() => onShow("logbook")}
-      />
-      <Row
-        icon={<Icon name="keys" />}
-        name={say("start.keys")}
-        note={say("start.keysNote")}
-        onPress={() => {
-          keysShown.value = true;
-        }}
-      />
-    </section>
-  );
-}
 
 export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
   const [open, setOpen] = useState<Open>("contents");
@@ -137,15 +46,18 @@ export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
     scrollTo(0, 0);
     page.current?.querySelector("h1")?.focus({ preventScroll: true });
   }, []);
-  useEscape(open !== "contents", () => setOpen("contents"));
+  const back = () => {
+    setOpen("contents");
+    // The row that opened the panel has the focus again.
+    requestAnimationFrame(() => document.getElementById(`row-${open}`)?.focus());
+  };
+  useEscape(open !== "contents", back);
   if (!shown) return null;
   const { x, y, fieldPx, rimPx } = barrel;
-  const back = () => setOpen("contents");
   const columnStyle = { "--left": `${column.left}px`, "--top": `${column.top}px`, "--width": `${column.width}px` };
   return (
     <main ref={page} class={`start ${kind}`} style={{ "--type": type, "--barrel-bottom": `${y + fieldPx + rimPx}px` }}>
       {kind === "stacked" && <Name />}
-      {sheet && <SheetBelow lesson={lastLesson ?? shown} last={last} at={sheet} onOpen={onOpen} />}
       <div class="barrel" style={{ transform: `translate(${x}px, ${y}px)` }}>
         <CourseRim course={course} barrel={barrel} onOpen={onOpen} />
         <CourseField course={course} radius={fieldPx} />
@@ -176,6 +88,7 @@ export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
           </div>
         </>
       )}
+      {sheet && <SheetBelow lesson={lastLesson ?? shown} last={last} at={sheet} onOpen={onOpen} />}
       {keysShown.value && <KeysPanel />}
     </main>
   );

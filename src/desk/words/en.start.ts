@@ -26,6 +26,8 @@ export const EN_START = {
   logbookEmpty: "no hop yet",
   logbookOne: "1 hop, {when}",
   logbookNote: "{count} hops, last {when}",
+  bench: "Lesson bench",
+  benchNote: "write a lesson and try it",
   keys: "Keys",
   keysNote: "by hand or by key; cautions",
   today: "today",

@@ -1,0 +1,122 @@
+/** The start page's words: the name, the next lesson, what else there is now. */
+import type { ComponentChildren } from "preact";
+import type { Lesson } from "#core/lesson/types.ts";
+import type { FinishedAttempt } from "../app/ports.ts";
+import { goTo, keysShown } from "../app/state.ts";
+import { Icon } from "../icons.tsx";
+import { say } from "../words/say.ts";
+import type { Course } from "./course.ts";
+import { RowIcon } from "./RowIcon.tsx";
+import { dayWords } from "./when.ts";
+
+/** What stands below the name. */
+export type Open = "contents" | "lessons" | "logbook";
+
+/** The name, its letters fading as the stars do. */
+export function Name() {
+  const letters = [...say("start.name")];
+  return (
+    <header class="name">
+      <h1 aria-label={say("start.name")} tabIndex={-1}>
+        {letters.map((letter, i) => (
+          <span key={i} aria-hidden="true" style={{ opacity: (1 - (0.56 * i) / (letters.length - 1)).toFixed(2) }}>
+            {letter}
+          </span>
+        ))}
+      </h1>
+      <p>{say("start.tagline")}</p>
+    </header>
+  );
+}
+
+interface NextProps {
+  readonly course: Course;
+  readonly lesson: Lesson;
+  readonly onOpen: (lessonId: string) => void;
+}
+/** The lesson that comes next, or, where all are passed, the last one again. */
+export function Next({ course, lesson, onOpen }: NextProps) {
+  const { part, number, of, title, briefing, minutes } = lesson;
+  const begun = course.done > 0;
+  const words = course.next ? say(begun ? "start.goOn" : "start.begin") : say("start.again");
+  return (
+    <section class="next">
+      <p class="aside">{say("start.courseAt", { part, number, of })}</p>
+      <h2>{title}</h2>
+      <p>
+        {course.next ? briefing.join(" ") : say("start.allDone")} {course.next && say("start.minutes", { minutes })}
+      </p>
+      <button type="button" class="main-button" onClick={() => onOpen(lesson.id)}>
+        {words}
+      </button>
+    </section>
+  );
+}
+
+interface RowProps {
+  readonly id?: string;
+  readonly icon: ComponentChildren;
+  readonly name: string;
+  readonly note: string;
+  readonly onPress: () => void;
+}
+function Row(props: RowProps) {
+  return (
+    <button type="button" id={props.id} class="row" onClick={props.onPress}>
+      {props.icon}
+      <span class="row-name">{props.name}</span>
+      <span class="row-note">{props.note}</span>
+    </button>
+  );
+}
+
+function logNote(finished: readonly FinishedAttempt[], nowMs: number): string {
+  const last = finished.at(-1);
+  if (!last) return say("start.logbookEmpty");
+  const when = dayWords(last.endedAtMs, nowMs);
+  return finished.length === 1
+    ? say("start.logbookOne", { when })
+    : say("start.logbookNote", { count: finished.length, when });
+}
+
+interface ContentsProps {
+  readonly lessons: readonly Lesson[];
+  readonly finished: readonly FinishedAttempt[];
+  readonly nowMs: number;
+  readonly onShow: (what: Open) => void;
+}
+/** What there is now, and how much of it. */
+export function Contents({ lessons, finished, nowMs, onShow }: ContentsProps) {
+  return (
+    <section class="contents">
+      <Row
+        id="row-lessons"
+        icon={<RowIcon name="lessons" />}
+        name={say("start.lessons")}
+        note={say("start.lessonsNote", { count: lessons.length })}
+        onPress={() => onShow("lessons")}
+      />
+      <Row
+        id="row-logbook"
+        icon={<RowIcon name="logbook" />}
+        name={say("start.logbook")}
+        note={logNote(finished, nowMs)}
+        onPress={() => onShow("logbook")}
+      />
+      <Row
+        icon={<RowIcon name="bench" />}
+        name={say("start.bench")}
+        note={say("start.benchNote")}
+        onPress={() => goTo({ kind: "bench", trying: false })}
+      />
+      <Row
+        icon={<Icon name="keys" />}
+        name={say("start.keys")}
+        note={say("start.keysNote")}
+        onPress={() => {
+          keysShown.value = true;
+        }}
+      />
+    </section>
+  );
+}
