@@ -52,11 +52,16 @@ export function PlayScreen({ model }: { model: PlayModel }) {
   const [rows, setRows] = useState(false);
   const [why, setWhy] = useWhy(model);
   const headline = useRef<HTMLHeadingElement>(null);
+  const asked = useRef(false);
   const { width, height } = windowSize.value;
   const phase = model.phase.value;
   const layout = playLayout(width, height, page, rows || phase !== "play");
 
-  useEffect(() => headline.current?.focus({ preventScroll: true }), []);
+  useEffect(() => {
+    // On arrival, and where a change of phase took the focus away with what had it.
+    const { activeElement } = document;
+    if (activeElement === null || activeElement === document.body) headline.current?.focus({ preventScroll: true });
+  }, [phase]);
   const begin = () => {
     model.begin();
     // The button that had the focus is gone; the field is what comes next.
@@ -86,7 +91,10 @@ export function PlayScreen({ model }: { model: PlayModel }) {
     [model],
   );
   useEffect(() => {
-    if (model.asksPin.value && layout.turnsPages) setPage("sheet");
+    if (!layout.turnsPages) return;
+    if (model.asksPin.value) setPage("sheet");
+    else if (asked.current) setPage("field");
+    asked.current = model.asksPin.value;
   }, [model.asksPin.value]);
 
   const onSheet = layout.turnsPages && page === "sheet";

@@ -17,12 +17,12 @@ export function layAsInInstrument({ signals, picture }: Hop): void {
 }
 
 /** The brightest stars of the field that stand on the page too. */
-function proofStars({ signals, picture, stars }: Hop): Dir[] {
+function proofStars({ signals, picture, field }: Hop): Dir[] {
   const page = signals.page.value;
   if (!page) return [];
   const projection = projectionOf(page);
   const point = { x: 0, y: 0 };
-  return starsInField(picture, stars.blocks, 12)
+  return starsInField(picture, field.blocks, 12)
     .stars.filter(({ dir, out }) => out < 0.92 && projection.project(dir, point) && projection.holds(point, 10))
     .slice(0, PROOF_STARS)
     .map(({ dir }) => dir);

@@ -4,8 +4,9 @@ import { sunDir } from "#core/celestial/bodies.ts";
 import { altAzFromDir } from "#core/celestial/frames.ts";
 import { DEG, separationRad } from "#core/celestial/vector.ts";
 import { hopPage, pageCone, printPage, widePage } from "#core/chart/hopPages.ts";
+import { seenField } from "#core/field/seenField.ts";
 import type { Lesson } from "#core/lesson/types.ts";
-import type { Cone, Dir } from "#core/seams/index.ts";
+import type { Dir } from "#core/seams/index.ts";
 import { gearInUse, horizonOf, looksByEye, pointing, tick, viewOf } from "#core/session/session.ts";
 import { tilesAhead } from "#core/sky/catalogue/tilesOfCone.ts";
 import { createStage, type Stage, type StageLayout } from "../../stage/index.ts";
@@ -32,6 +33,7 @@ const STOP_OPENS_PX = 12;
 const RIGHT_BRIGHTENS_MAG = 0.3;
 const AFTER_RIGHT_MS = 3000;
 const AHEAD_FIELDS = 1.5;
+const LOOK_AHEAD_MS = 250;
 
 export interface PlayHow {
   readonly lesson: Lesson;
@@ -50,6 +52,7 @@ export function createPlay({ lesson, ports, running, onEnded }: PlayHow): PlayMo
   let stage: Stage | null = null;
   let layout: StageLayout | null = null;
   let movedMs = 0;
+  let aheadMs = 0;
   let lastPointing: Dir | null = null;
   const still = () => reducedMotion.value;
 
@@ -64,14 +67,6 @@ export function createPlay({ lesson, ports, running, onEnded }: PlayHow): PlayMo
     const hand = steering.take(hop.attempt.session);
     if (hand.axis1 !== 0 || hand.axis2 !== 0) movedMs = performance.now();
     actOn(hop, tick(hop.attempt.session, hand));
-  };
-
-  const coneNow = (one: Hop): Cone => {
-    const gear = gearInUse(one.attempt.session);
-    return {
-      centre: pointing(one.attempt.session),
-      radiusRad: Math.min(Math.PI / 2, (gear.fieldDeg / 2) * 1.15 * DEG),
-    };
   };
 
   /** Motions of the picture; true while one runs. */
@@ -93,14 +88,17 @@ export function createPlay({ lesson, ports, running, onEnded }: PlayHow): PlayMo
     const one = hop;
     if (!one || !stage || !layout) return false;
     const { session } = one.attempt;
-    one.stars = loading.see(coneNow(one), Math.min(12.5, signals.limitMag.value + 0.5));
+    const { source, objects } = sky;
+    const gear = gearInUse(session);
+    seenField({ pointing: pointing(session), gear, source, seeing: one.attempt.seeing, objects }, one.field);
+    loading.bring(one.field.missing, one.field.version);
     const moving = animate(one, nowMs);
-    setNow(one.picture, session, one.stars, lamp.value, lampLevel.value, one.sun);
+    setNow(one.picture, session, one.field, lamp.value, lampLevel.value, one.sun);
     stage.draw(one.picture);
     refreshCompass(one);
     const now = pointing(session);
     const movedRad = lastPointing ? separationRad(lastPointing, now) : 0;
-    const fieldRad = gearInUse(session).fieldDeg * DEG;
+    const fieldRad = gear.fieldDeg * DEG;
     if (movedRad > 0 && lastPointing) lookAhead(one, lastPointing, now, fieldRad);
     ports.sound.moving(looksByEye(session) ? 0 : (movedRad / fieldRad) * 60);
     lastPointing = now;
@@ -114,7 +112,9 @@ export function createPlay({ lesson, ports, running, onEnded }: PlayHow): PlayMo
   };
 
   const lookAhead = (one: Hop, from: Dir, to: Dir, fieldRad: number) => {
-    if (one.lesson.sky !== "catalogue") return;
+    const nowMs = performance.now();
+    if (one.lesson.sky !== "catalogue" || nowMs - aheadMs < LOOK_AHEAD_MS) return;
+    aheadMs = nowMs;
     const way: Dir = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
     loading.ahead(tilesAhead(to, way, AHEAD_FIELDS * fieldRad, signals.limitMag.value));
   };

@@ -5,6 +5,8 @@ import { say } from "../words/say.ts";
 import type { Picture } from "./picture.ts";
 
 const TOLD = 5;
+/** The sight's inner ring as a share of its field: who hears "in the middle" there can confirm. */
+const IN_THE_MIDDLE = 0.019;
 
 export interface InField {
   readonly dir: Dir;
@@ -49,8 +51,9 @@ export function starsInField(
 const clockOf = ({ atDeg }: InField) => ((Math.round(atDeg / 30) + 11) % 12) + 1;
 
 function whereWords(place: InField): string {
-  if (place.out < 0.12) return say("hop.inTheMiddle");
+  if (place.out < IN_THE_MIDDLE) return say("hop.inTheMiddle");
   const clock = clockOf(place);
+  if (place.out < 0.12) return say("hop.offMiddle", { clock });
   if (place.out < 0.45) return say("hop.nearMiddle", { clock });
   return place.out < 0.8 ? say("hop.halfWayOut", { clock }) : say("hop.nearEdge", { clock });
 }

@@ -1,7 +1,7 @@
 /** What the parts of a running hop share: made once the sky is there and the attempt compiled. */
+import { emptyField, type SeenField } from "#core/field/seenField.ts";
 import type { Facts } from "#core/lesson/steps.ts";
 import type { Lesson } from "#core/lesson/types.ts";
-import type { Resident } from "#core/seams/index.ts";
 import { gearInUse } from "#core/session/session.ts";
 import type { Sound, Store } from "../app/ports.ts";
 import type { Attempt } from "./attempt.ts";
@@ -33,8 +33,8 @@ export interface Hop {
   readonly progress: Progress;
   readonly keeper: Keeper;
   readonly sun: Sun;
-  /** What is resident of the field now. */
-  stars: Resident;
+  /** What the instrument in use shows now; filled anew before each frame. */
+  readonly field: SeenField;
   /** Something is to be drawn. */
   invalidate(): void;
   /** The attempt has ended. */
@@ -52,9 +52,7 @@ export const isGuided = ({ lesson }: Pick<Hop, "lesson">): boolean => lesson.lev
 export const showsTrail = ({ lesson }: Pick<Hop, "lesson">): boolean =>
   lesson.level === "G" && lesson.aids.trail !== "off";
 
-export const NO_STARS: Resident = { blocks: [], missing: [], complete: false, version: -1 };
-
-type Needed = Omit<Hop, "picture" | "facts" | "progress" | "stars" | "motion">;
+type Needed = Omit<Hop, "picture" | "facts" | "progress" | "field" | "motion">;
 
 export function createHop(needed: Needed, tell: (mark: string) => void): Hop {
   const { session } = needed.attempt;
@@ -71,7 +69,7 @@ export function createHop(needed: Needed, tell: (mark: string) => void): Hop {
       lost: false,
     },
     progress: createProgress(needed.attempt.compiled, tell),
-    stars: NO_STARS,
+    field: emptyField(),
     motion: { changedMs: 0, rightMs: 0, proofMs: 0 },
   };
 }

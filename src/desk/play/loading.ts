@@ -5,8 +5,8 @@ const IN_VIEW = 0;
 const AHEAD = 1;
 
 export interface Loading {
-  /** What is here of a cone; asks for what is missing. */
-  see(cone: Cone, limitMag: number): Resident;
+  /** Asks for what is missing in view; `version` changes when the list does. */
+  bring(missing: readonly TileKey[], version: number): void;
   /** Asks for what lies ahead. */
   ahead(tiles: readonly TileKey[]): void;
   /** Loads all of a cone before it resolves. */
@@ -28,16 +28,13 @@ export function createLoading(source: StarSource, onChange: () => void): Loading
       if (!(error instanceof DOMException && error.name === "AbortError")) onChange();
     });
   return {
-    see(cone, limitMag) {
-      const resident = source.resident(cone, limitMag);
-      if (resident.missing.length > 0 && resident.version !== wantedVersion) {
-        wantedVersion = resident.version;
-        const before = inView;
-        inView = new AbortController();
-        quietly(source.want(resident.missing, IN_VIEW, inView.signal));
-        before.abort();
-      }
-      return resident;
+    bring(missing, version) {
+      if (missing.length === 0 || version === wantedVersion) return;
+      wantedVersion = version;
+      const before = inView;
+      inView = new AbortController();
+      quietly(source.want(missing, IN_VIEW, inView.signal));
+      before.abort();
     },
     ahead(tiles) {
       if (tiles.length === 0) return;

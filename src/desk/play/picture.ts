@@ -1,7 +1,8 @@
 /** The picture of the field: what the session, the stars and the lamp are now, written into one object for the stage. */
 import { DEG } from "#core/celestial/vector.ts";
+import type { SeenField, SeenObject } from "#core/field/seenField.ts";
 import { fieldRadiusPlane, projectionOf } from "#core/optics/viewFrame.ts";
-import type { Dir, Gear, Resident, Seeing, SkyObject } from "#core/seams/index.ts";
+import type { Dir, Gear, SkyObject } from "#core/seams/index.ts";
 import { altAzOf, gearInUse, horizonOf, type Session, viewOf } from "#core/session/session.ts";
 import type { FieldObject, FieldView } from "../../stage/index.ts";
 import type { LampKind } from "../app/state.ts";
@@ -45,28 +46,27 @@ export function createPicture(): Picture {
   };
 }
 
-/** Glows that an instrument shows, with the brightness that their margin gives. */
-export function glowsOf(objects: readonly SkyObject[], seeing: Seeing, gear: Gear): FieldObject[] {
-  return objects.flatMap((object) => {
-    if (!GLOWS.has(object.kind)) return [];
-    const { band, marginMilliMag } = seeing.object(object.id, gear.id);
-    if (band === "not") return [];
-    const peak = Math.min(PEAK.most, PEAK.least + PEAK.perMag * Math.max(0, marginMilliMag / 1000));
-    const [majorRad, minorRad] = [(object.majorArcmin / 60) * DEG, (object.minorArcmin / 60) * DEG];
-    return [{ dir: object.dir, majorRad, minorRad, axisRad: object.axisDeg * DEG, peak }];
-  });
+/** Glows of what is seen, with the brightness that their margin gives. */
+function glowsOf(objects: readonly SeenObject[]): FieldObject[] {
+  return objects
+    .filter(({ object }) => GLOWS.has(object.kind))
+    .map(({ object, marginMag }) => ({
+      dir: object.dir,
+      majorRad: (object.majorArcmin / 60) * DEG,
+      minorRad: (object.minorArcmin / 60) * DEG,
+      axisRad: object.axisDeg * DEG,
+      peak: Math.min(PEAK.most, PEAK.least + PEAK.perMag * Math.max(0, marginMag)),
+    }));
 }
 
 /** What depends on the instrument alone: written when it changes. */
-export function setGear(picture: Picture, gear: Gear, limitMag: number, glows: readonly FieldObject[]): void {
+export function setGear(picture: Picture, gear: Gear, limitMag: number): void {
   picture.projection = projectionOf(gear);
   picture.planeRadius = fieldRadiusPlane(gear);
   picture.limitMag = limitMag;
   picture.skyRgb = SKY_RGB[gear.kind];
   picture.reticle = gear.kind === "sight" ? "rings" : gear.kind === "finder" ? "cross" : "none";
   picture.eyepiece = gear.kind === "eyepiece";
-  picture.objects = glows;
-  picture.objectsVersion++;
 }
 
 export interface Sun {
@@ -79,14 +79,18 @@ const horizonNow = { horizonFromIcrs: new Float64Array(9) as ArrayLike<number>, 
 export function setNow(
   picture: Picture,
   session: Session,
-  stars: Resident,
+  seen: SeenField,
   lamp: LampKind,
   lampLevel: number,
   sun: Sun,
 ): void {
   viewOf(session, picture.viewFromIcrs);
-  picture.blocks = stars.blocks;
-  picture.blocksVersion = stars.version;
+  picture.blocks = seen.blocks;
+  picture.blocksVersion = seen.version;
+  if (picture.objectsVersion !== seen.objectsVersion) {
+    picture.objects = glowsOf(seen.objects);
+    picture.objectsVersion = seen.objectsVersion;
+  }
   picture.lamp = lamp;
   picture.lampLevel = lampLevel / 255;
   const { kind } = gearInUse(session);

@@ -22,7 +22,7 @@ import { fieldInWords, starInWords } from "./fieldWords.ts";
 import { countsPoints, type Hop, showsTrail } from "./hop.ts";
 import { ladderStarsOf } from "./ladderStars.ts";
 import type { AidOffer, HintRow } from "./model.ts";
-import { altitudeDegOf, compassAxes, glowsOf, rimDegOf, setGear } from "./picture.ts";
+import { altitudeDegOf, compassAxes, rimDegOf, setGear } from "./picture.ts";
 import { legAt } from "./progress.ts";
 
 /** Grade 2 opens so long after grade 1 was taken. */
@@ -34,10 +34,10 @@ const limitMagOf = ({ attempt }: Hop, gear: Gear): number =>
 
 /** After a change of instrument. */
 export function refreshGear(hop: Hop): void {
-  const { signals, attempt, picture, sky } = hop;
+  const { signals, attempt, picture } = hop;
   const gear = gearInUse(attempt.session);
   const limitMag = limitMagOf(hop, gear);
-  setGear(picture, gear, limitMag, glowsOf(sky.objects, attempt.seeing, gear));
+  setGear(picture, gear, limitMag);
   signals.gear.value = gear;
   signals.limitMag.value = limitMag;
   signals.ladder.value = attempt.compiled.spec.gear.map((id) => {
@@ -132,7 +132,7 @@ function lengthsOf(hop: Hop) {
 
 /** Everything that is cheap, after events and at rest. */
 export function refreshWords(hop: Hop): void {
-  const { signals, attempt, lesson, facts, picture, stars } = hop;
+  const { signals, attempt, lesson, facts, picture, field } = hop;
   const { session, compiled } = attempt;
   const altitudeDeg = altitudeDegOf(session);
   const steps = lesson.stages[0]?.hop.steps;
@@ -158,7 +158,7 @@ export function refreshWords(hop: Hop): void {
   // An eye tells the anchor by its figure; who hears the field is told the star. How it is found is not scored.
   const anchor = compiled.ways[0]!.marks[0]!;
   const told = session.state.phase === "anchor" ? ` ${starInWords(picture, anchor.name, dirFromMas(anchor.dir))}` : "";
-  signals.fieldWords.value = `${head}${told} ${fieldInWords(picture, stars.blocks)}`;
+  signals.fieldWords.value = `${head}${told} ${fieldInWords(picture, field.blocks)}`;
 }
 
 /** "Carry the stars" is offered only where it differs from the hand on the tube. */
@@ -171,12 +171,12 @@ function carryOffer(hop: Hop): AidOffer {
 
 /** The ladder's stars stand still while the tube moves: they follow at rest. */
 export function refreshLadder(hop: Hop): void {
-  const { signals, attempt, stars } = hop;
+  const { signals, attempt, field } = hop;
   const { session } = attempt;
   const { parity, rotationRad } = orientationOf(session);
   const correct = parity === 1 && Math.abs(rotationRad) < 1e-6;
   signals.ladderStars.value = correct
-    ? ladderStarsOf(stars.blocks, pointing(session), zenithDir(horizonOf(session)))
+    ? ladderStarsOf(field.blocks, pointing(session), zenithDir(horizonOf(session)))
     : [];
 }
 
