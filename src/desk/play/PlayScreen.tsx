@@ -1,6 +1,12 @@
 /** The play screen: barrel and sheet on a dark table, the ladder between them, words beside. */
 import "../styles/sheet.css";
 import "../styles/play.css";
+import "../styles/barrel.css";
+import "../styles/ladder.css";
+import "../styles/words.css";
+import "../styles/corners.css";
+import "../styles/sheetPlace.css";
+import "../styles/narrow.css";
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { keysShown, windowSize } from "../app/state.ts";
