@@ -43,6 +43,7 @@ export const EN_HOP = {
   fieldEye: "Naked eye, looking {height}.",
   fieldGear: "{gear}, {image}, pointing {height}.",
   inTheMiddle: "in the middle",
+  offMiddle: "just off the middle at {clock} o'clock",
   nearMiddle: "near the middle at {clock} o'clock",
   halfWayOut: "half way out at {clock} o'clock",
   nearEdge: "near the edge at {clock} o'clock",
