@@ -63,8 +63,8 @@ function Field({ model, layout, onWhy }: Pick<BarrelProps, "model" | "layout" | 
       <FieldFocus barrel={barrel} />
       <RimLettering model={model} layout={layout} />
       <CompassMarks model={model} barrel={barrel} />
-      <HandMark model={model} barrel={barrel} />
       {inPlay && <Claim model={model} layout={layout} onWhy={onWhy} />}
+      <HandMark model={model} barrel={barrel} />
     </>
   );
 }
