@@ -1,7 +1,7 @@
 /** The text on its sheet: lines numbered in the margin, places with findings marked there by form. */
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { Finding } from "#core/lesson/findings.ts";
-import { LARGEST_BYTES } from "#core/lesson/largest.ts";
+import { isTooLarge, LARGEST_BYTES } from "#core/lesson/largest.ts";
 import { say } from "../words/say.ts";
 import { linesIn, offsetOf, placeAt, type TextPlace } from "./caret.ts";
 import { kBOf } from "./files.ts";
@@ -10,8 +10,8 @@ import { Sign } from "./Sign.tsx";
 /** Height of a line, CSS px; the style sheet takes it from here. */
 const LINE_PX = 24;
 const PADDING_PX = 14;
-/** More lines than a lesson has are not numbered. */
-const MOST_NUMBERS = 4000;
+/** Only the lines about those in sight are numbered: more than any window shows. */
+const NUMBERED_LINES = 160;
 
 /** Puts the caret at a place, with the line in sight. */
 export function caretTo(area: HTMLTextAreaElement, place: TextPlace): void {
@@ -31,8 +31,9 @@ const worst = (findings: readonly Finding[]): Map<number, Finding["severity"]> =
   return byLine;
 };
 
-const numbersOf = (lines: number): string =>
-  Array.from({ length: Math.min(lines, MOST_NUMBERS) }, (_, i) => i + 1).join("\n");
+/** The numbers from a line on. */
+const numbersFrom = (first: number, lines: number): string =>
+  Array.from({ length: Math.max(0, Math.min(NUMBERED_LINES, lines - first + 1)) }, (_, i) => first + i).join("\n");
 
 interface MarginProps {
   readonly lines: number;
@@ -43,11 +44,12 @@ interface MarginProps {
 /** For the eye alone: the list says the same. */
 function Margin({ lines, caretLine, findings, scrollPx }: MarginProps) {
   const top = (line: number) => ({ top: `${PADDING_PX + (line - 1) * LINE_PX}px` });
+  const first = Math.max(1, Math.floor(scrollPx / LINE_PX) - 20);
   return (
     <div class="margin" aria-hidden="true">
       <div style={{ transform: `translateY(${-scrollPx}px)` }}>
         <span class="caret-line" style={top(caretLine)} />
-        <pre>{numbersOf(lines)}</pre>
+        <pre style={top(first)}>{numbersFrom(first, lines)}</pre>
         {[...worst(findings)].map(([line, severity]) => (
           <span key={line} class="line-sign" style={top(line)}>
             <Sign severity={severity} />
@@ -75,7 +77,6 @@ const lengthAfter = (area: HTMLTextAreaElement, pasted: string): number =>
 export function Editor({ text, name, findings, area, onType, onTooLarge }: Props) {
   const [scrollPx, setScrollPx] = useState(0);
   const [caret, setCaret] = useState<TextPlace>({ line: 1, column: 1 });
-  const sheet = useRef<HTMLDivElement>(null);
   const lines = linesIn(text);
   useEffect(() => {
     const onSelection = () => {
@@ -92,9 +93,21 @@ export function Editor({ text, name, findings, area, onType, onTooLarge }: Props
     event.preventDefault();
     onTooLarge(kBOf(lengthAfter(field, pasted)));
   };
+  /** A text too large is not laid out, which would hold up the page; what stood there stays, and the caret with it. */
+  const onInput = (field: HTMLTextAreaElement) => {
+    const { value, selectionStart } = field;
+    if (!isTooLarge(value)) {
+      onType(value);
+      return;
+    }
+    const at = Math.max(0, selectionStart - (value.length - text.length));
+    field.value = text;
+    field.setSelectionRange(at, at);
+    onTooLarge(kBOf(value.length));
+  };
   const style = { "--line": `${LINE_PX}px`, "--text-padding": `${PADDING_PX}px`, "--digits": String(lines).length };
   return (
-    <div class="bench-sheet" ref={sheet} style={style}>
+    <div class="bench-sheet" style={style}>
       <div class="bench-frame">
         <Margin lines={lines} caretLine={Math.min(caret.line, lines)} findings={findings} scrollPx={scrollPx} />
         <textarea
@@ -107,7 +120,7 @@ export function Editor({ text, name, findings, area, onType, onTooLarge }: Props
           spellcheck={false}
           autocomplete="off"
           autocapitalize="off"
-          onInput={({ currentTarget }) => onType(currentTarget.value)}
+          onInput={({ currentTarget }) => onInput(currentTarget)}
           onPaste={onPaste}
           onScroll={({ currentTarget }) => setScrollPx(currentTarget.scrollTop)}
           // Letters that are typed are no keys of the page.

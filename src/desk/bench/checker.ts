@@ -17,15 +17,26 @@ export interface Checker {
   end(): void;
 }
 
-/** Milliseconds: for a text, and for a new thread until it answers (its code comes over the network). */
-const LIMITS = { textMs: 500, threadMs: 20_000 } as const;
+/**
+ * Milliseconds: for the reading of a text; for the sky that it names once it is read (growing one takes slow machines long,
+ * whatever the text); for a new thread until it answers (its code comes over the network).
+ */
+const LIMITS = { textMs: 500, skyMs: 10_000, threadMs: 20_000 };
 
 const LATE = Symbol("late");
 
-function within<T>(wish: Promise<T>, limitMs: number): Promise<T | typeof LATE> {
+/** The answer, or LATE; `wish` may set a new limit that counts from then on. */
+function within<T>(wish: (extend: (limitMs: number) => void) => Promise<T>, limitMs: number): Promise<T | typeof LATE> {
   return new Promise((resolve, reject) => {
-    const timer = setTimeout(() => resolve(LATE), limitMs);
-    wish.then(resolve, reject).finally(() => clearTimeout(timer));
+    const wait = (ms: number) => setTimeout(() => resolve(LATE), ms);
+    let timer = wait(limitMs);
+    const extend = (ms: number) => {
+      clearTimeout(timer);
+      timer = wait(ms);
+    };
+    wish(extend)
+      .then(resolve, reject)
+      .finally(() => clearTimeout(timer));
   });
 }
 
@@ -34,20 +45,17 @@ interface Thread extends WorkerCall {
   readonly ready: Promise<unknown>;
 }
 
-const ask = ({ call }: WorkerCall, file: string, text: string) =>
-  call<CheckInput, Checked>("checkLesson", { file, text });
+const ask = ({ call }: WorkerCall, input: CheckInput, onRead?: () => void) =>
+  call<CheckInput, Checked>("checkLesson", input, { onProgress: onRead });
 
 /**
  * Opens a thread at once, and a new one whenever it had to end one.
  * @param open opens the thinking thread
  */
-export function createChecker(
-  open: () => WorkerCall,
-  limits: typeof LIMITS | Record<keyof typeof LIMITS, number> = LIMITS,
-): Checker {
+export function createChecker(open: () => WorkerCall, limits = LIMITS): Checker {
   const start = (): Thread => {
     const worker = open();
-    const ready = within(ask(worker, "", ""), limits.threadMs);
+    const ready = within(() => ask(worker, { file: "", text: "" }), limits.threadMs);
     // Whoever checks next hears of a failure; until then nobody listens.
     ready.catch(() => undefined);
     return { ...worker, ready };
@@ -59,16 +67,20 @@ export function createChecker(
   };
   return {
     async check(file, text) {
-      thread ??= start();
+      const own = thread ?? start();
+      thread = own;
       try {
-        if ((await thread.ready) === LATE) throw new Error("the checking thread does not answer");
-        const answer = await within(ask(thread, file, text), limits.textMs);
+        if ((await own.ready) === LATE) throw new Error("the checking thread does not answer");
+        const answer = await within((extend) => ask(own, { file, text }, () => extend(limits.skyMs)), limits.textMs);
         if (answer !== LATE) return { kind: "checked", lesson: answer.lesson ?? null, findings: answer.findings };
-        drop();
-        thread = start();
+        // A checker that has been ended meanwhile opens no new thread.
+        if (thread === own) {
+          drop();
+          thread = start();
+        }
         return { kind: "tooLong" };
       } catch (error) {
-        drop();
+        if (thread === own) drop();
         return { kind: "failed", why: error instanceof Error ? error.message : String(error) };
       }
     },

@@ -1,6 +1,5 @@
 /** The text on the bench: kept as it is typed, checked as it is typed. */
 import { type ReadonlySignal, signal } from "@preact/signals";
-import { isTooLarge } from "#core/lesson/largest.ts";
 import type { Store } from "../app/ports.ts";
 import type { Checker, Verdict } from "./checker.ts";
 import type { NamedText } from "./files.ts";
@@ -8,6 +7,8 @@ import type { NamedText } from "./files.ts";
 /** Milliseconds from the last key to the check, and to the writing down. */
 const CHECK_AFTER_MS = 120;
 const KEEP_AFTER_MS = 400;
+/** A change by more letters than this came in one go, and no key follows. */
+const MOST_TYPED = 20;
 const SETTING = "bench";
 const EMPTY: NamedText = { name: "", text: "" };
 
@@ -62,7 +63,7 @@ export async function openDraft(store: Pick<Store, "getSetting" | "setSetting">,
     if (keepTimer === undefined) return;
     clearTimeout(keepTimer);
     keepTimer = undefined;
-    if (!isTooLarge(file.value.text)) void store.setSetting(SETTING, { file: file.value, before: before.value });
+    void store.setSetting(SETTING, { file: file.value, before: before.value });
   };
   /** One check at a time; a text that changed meanwhile is checked next, those in between never. */
   const check = async () => {
@@ -97,9 +98,10 @@ export async function openDraft(store: Pick<Store, "getSetting" | "setSetting">,
     verdict,
     shown,
     type(text) {
+      const by = Math.abs(text.length - file.value.text.length);
       if (text === file.value.text) return;
       file.value = { ...file.value, text };
-      changed(CHECK_AFTER_MS);
+      changed(by > MOST_TYPED ? 0 : CHECK_AFTER_MS);
     },
     take: replace,
     bringBack() {

@@ -40,7 +40,7 @@ export const EN_BENCH = {
   atSaid: "line {line}, column {column}",
   tooLong: "The check was stopped.",
   tooLongNote:
-    "It took longer than half a second: no lesson needs that. Take back the last change, or look for something that repeats without end.",
+    "It took too long: no lesson needs so much time. Take back the last change, or look for something that repeats without end.",
   failed: "The check does not run.",
   failedNote: "{why}. The text is kept: load the page again.",
 

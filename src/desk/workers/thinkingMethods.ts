@@ -6,7 +6,7 @@ import { compileHop } from "#core/score/compile.ts";
 import { score } from "#core/score/report.ts";
 import type { CompiledAttempt, HopSpec, Report, SkyObject, StarBlock, TileKey } from "#core/seams/index.ts";
 import { decodeRecord } from "#core/session/record.ts";
-import type { Methods } from "./methods.ts";
+import type { Methods, Running } from "./methods.ts";
 
 export type CompileInput = {
   readonly spec: HopSpec;
@@ -27,13 +27,27 @@ const compile = ({ spec, blocks, missing, skyMagPerArcsec2, objects, seed }: Com
   return compileHop(spec, resident, plainSeeing({ skyMagPerArcsec2 }, objects), seed);
 };
 
-/** The parser and the whole check come when a lesson is checked, and never without. */
-async function check({ file, text }: CheckInput): Promise<Checked> {
+/**
+ * The parser and the whole check come when a lesson is checked, and never without. Progress is told once, when the text has
+ * been read and the sky is asked: what a text costs lies before that, what its sky costs behind.
+ */
+async function check({ file, text }: CheckInput, { progress }: Running): Promise<Checked> {
   const [{ checkLesson }, { realLookups }] = await Promise.all([
     import("#core/lesson/format.ts"),
     import("#core/lesson/realLookups.ts"),
   ]);
-  return checkLesson(file, text, realLookups);
+  let isRead = false;
+  const tell = () => {
+    if (!isRead) progress(1, 2);
+    isRead = true;
+  };
+  return checkLesson(file, text, {
+    ...realLookups,
+    sky: (sky) => {
+      tell();
+      return realLookups.sky(sky);
+    },
+  });
 }
 
 export const thinkingMethods = {
