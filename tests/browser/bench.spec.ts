@@ -60,6 +60,11 @@ test("findings have places and mendings; mended, the lesson is tried, and nothin
   await page.getByRole("button", { name: "Try it" }).click();
   await expect(page.getByRole("heading", { name: "Push, look, claim" }).first()).toBeVisible();
   await page.getByRole("button", { name: "Begin" }).click();
+  await page.getByRole("button", { name: /More/ }).click();
+  await page.getByRole("button", { name: /Give up this hop/ }).click();
+  await expect(page.getByRole("heading", { name: "Push, look, claim: given up" })).toBeVisible({ timeout: 15_000 });
+  await page.getByRole("button", { name: "Hop again" }).click();
+  await page.getByRole("button", { name: "Begin" }).click();
   await page.getByRole("link", { name: "Back to the bench" }).click();
   await expect(text(page)).toHaveValue(LESSON);
   const kept = await page.evaluate(
