@@ -12,14 +12,12 @@ import { goTo, keysShown, nextLamp, screen, soundOn } from "./state.ts";
 /** A lesson being hopped; a new one for each visit. */
 function Play({ desk, lesson }: { desk: Desk; lesson: Lesson }) {
   const model = useMemo(() => {
-    const running = desk.running?.lessonId === lesson.id ? desk.running : null;
-    desk.running = null;
     const onEnded = async (attempt: Attempt) => {
       const { finish } = await import("./finish.ts");
       const { id } = await finish(desk, lesson, attempt);
       goTo({ kind: "report", attemptId: id });
     };
-    return createPlay({ lesson, ports: desk, running, onEnded: (attempt) => void onEnded(attempt) });
+    return createPlay({ lesson, ports: desk, onEnded: (attempt) => void onEnded(attempt) });
   }, [desk, lesson]);
   useEffect(() => () => model.unmount(), [model]);
   return <PlayScreen model={model} />;

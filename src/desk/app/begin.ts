@@ -5,15 +5,13 @@ import { effect } from "@preact/signals";
 import type { Lesson } from "#core/lesson/types.ts";
 import { createSound } from "../sound/createSound.ts";
 import { openStore } from "../store/openStore.ts";
-import type { FinishedAttempt, RunningAttempt, Sound, Store } from "./ports.ts";
+import type { FinishedAttempt, Sound, Store } from "./ports.ts";
 import { type LampKind, lamp, lampLevel, screen, screenOf, soundOn, volume } from "./state.ts";
 
 export interface Desk {
   readonly store: Store;
   readonly sound: Sound;
   readonly lessons: readonly Lesson[];
-  /** The attempt that a closed tab left, until it is taken up. */
-  running: RunningAttempt | null;
   finished: readonly FinishedAttempt[];
 }
 
@@ -54,5 +52,5 @@ export async function begin(): Promise<Desk> {
   if (location.hash !== "") screen.value = screenOf(location.hash);
   else if (known) screen.value = { kind: "play", lessonId: known.lessonId };
   else if (finished.length === 0 && first) screen.value = { kind: "play", lessonId: first.id };
-  return { store, sound, lessons, running: known, finished };
+  return { store, sound, lessons, finished };
 }

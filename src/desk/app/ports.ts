@@ -24,8 +24,8 @@ export interface RunningAttempt {
 export interface Store {
   /** Written every few seconds and at each event worth keeping; never rejects: where nothing can be kept, `trouble` says why. */
   saveRunning(attempt: RunningAttempt): Promise<void>;
-  /** The latest attempt that was not ended. */
-  loadRunning(): Promise<RunningAttempt | null>;
+  /** The latest attempt that was not ended; of one lesson, where it is named. */
+  loadRunning(lessonId?: string): Promise<RunningAttempt | null>;
   clearRunning(id: string): Promise<void>;
   /** Append-only, with strict durability. */
   addFinished(attempt: FinishedAttempt): Promise<void>;

@@ -14,7 +14,6 @@ const deskFor = (lesson: Lesson, sound: Desk["sound"]): Desk => ({
   store: createMemoryStore(),
   sound,
   lessons: [lesson],
-  running: null,
   finished: [],
 });
 
@@ -24,7 +23,6 @@ function Hop({ desk, lesson, onEnded }: { desk: Desk; lesson: Lesson; onEnded: (
       createPlay({
         lesson,
         ports: desk,
-        running: null,
         onEnded: (attempt) => void finish(desk, lesson, attempt).then(onEnded),
       }),
     [desk, lesson],

@@ -6,11 +6,11 @@ import { DEG, separationRad } from "#core/celestial/vector.ts";
 import { hopPage, pageCone, printPage, widePage } from "#core/chart/hopPages.ts";
 import { seenField } from "#core/field/seenField.ts";
 import type { Lesson } from "#core/lesson/types.ts";
+import { InputError } from "#core/seams/errors.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { gearInUse, horizonOf, looksByEye, pointing, tick, viewOf } from "#core/session/session.ts";
 import { tilesAhead } from "#core/sky/catalogue/tilesOfCone.ts";
 import { createStage, type Stage, type StageLayout } from "../../stage/index.ts";
-import type { RunningAttempt } from "../app/ports.ts";
 import { isPhone, lamp, lampLevel, reducedMotion } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { type Acts, createActs } from "./acts.ts";
@@ -38,13 +38,12 @@ const LOOK_AHEAD_MS = 250;
 export interface PlayHow {
   readonly lesson: Lesson;
   readonly ports: Ports;
-  readonly running: RunningAttempt | null;
   /** The attempt has ended and was kept. */
   readonly onEnded: (attempt: Attempt) => void;
 }
 
 /** Creates the model of a hop; it loads at once and plays when `begin` is called. */
-export function createPlay({ lesson, ports, running, onEnded }: PlayHow): PlayModel {
+export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
   const signals = createSignals(lesson);
   const sky = openSky(lesson.sky);
   const steering = createSteering();
@@ -143,8 +142,19 @@ export function createPlay({ lesson, ports, running, onEnded }: PlayHow): PlayMo
     settle(one);
   };
 
+  /** The attempt that a closed tab left of this lesson; one that cannot be read is left alone, and a fresh one begins. */
+  const takenUp = async (): Promise<Attempt | null> => {
+    const running = await ports.store.loadRunning(lesson.id);
+    try {
+      return running && resumeAttempt(lesson, sky, running, still());
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      return null;
+    }
+  };
+
   const load = async () => {
-    const resumed = running ? resumeAttempt(lesson, sky, running, still()) : null;
+    const resumed = await takenUp();
     const attempt = resumed ?? (await startAttempt(lesson, sky, loading, still()));
     const { session } = attempt;
     const { altRad, azRad } = altAzFromDir(horizonOf(session), sunDir(attempt.compiled.spec.startMs));

@@ -6,7 +6,8 @@ import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
 import type { SkyNames } from "#core/sky/names/types.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
 import { practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
-import { createPracticeSource } from "#core/sky/practice/practiceSource.ts";
+import { createPracticeSource, type MakeTile } from "#core/sky/practice/practiceSource.ts";
+import { createSkyCall, type WorkerCall } from "../workers/createCalls.ts";
 
 export interface OpenSky {
   readonly source: StarSource;
@@ -39,11 +40,19 @@ function openCatalogue(): OpenSky {
   return catalogue;
 }
 
+let skyWorker: WorkerCall | null = null;
+
+/** Tiles of practice skies are made beside the page, so that the field never waits for them. */
+const makeTile: MakeTile = (seed, key, signal) => {
+  skyWorker ??= createSkyCall();
+  return skyWorker.call("generateTile", { seed, key }, { signal });
+};
+
 /** Opens the sky that a lesson names. */
 export function openSky(sky: Lesson["sky"]): OpenSky {
   if (sky === "catalogue") return openCatalogue();
   return {
-    source: createPracticeSource(sky.practice),
+    source: createPracticeSource(sky.practice, makeTile),
     names: practiceNames(sky.practice),
     objects: practiceObjects(sky.practice),
     failures: () => [],

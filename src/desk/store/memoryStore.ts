@@ -10,8 +10,8 @@ export function createMemoryStore(trouble: Store["trouble"] = "none"): Store {
     async saveRunning(attempt) {
       running.set(attempt.id, attempt);
     },
-    async loadRunning() {
-      return latest([...running.values()]);
+    async loadRunning(lessonId) {
+      return latest(of(lessonId, [...running.values()]));
     },
     async clearRunning(id) {
       running.delete(id);
@@ -30,6 +30,10 @@ export function createMemoryStore(trouble: Store["trouble"] = "none"): Store {
     },
   };
 }
+
+/** Attempts of one lesson, or all where none is named. */
+export const of = (lessonId: string | undefined, attempts: readonly RunningAttempt[]): readonly RunningAttempt[] =>
+  lessonId === undefined ? attempts : attempts.filter((one) => one.lessonId === lessonId);
 
 /** The attempt that was saved last. */
 export const latest = (attempts: readonly RunningAttempt[]): RunningAttempt | null =>

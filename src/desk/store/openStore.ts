@@ -5,7 +5,7 @@
  */
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import type { FinishedAttempt, RunningAttempt, Store } from "../app/ports.ts";
-import { createMemoryStore, latest } from "./memoryStore.ts";
+import { createMemoryStore, latest, of } from "./memoryStore.ts";
 
 const NAME = "faintward";
 const VERSION = 1;
@@ -66,9 +66,9 @@ function storeOver(base: Base, readOnly: boolean): Store {
         () => base.put("running", attempt),
         () => memory.saveRunning(attempt),
       ),
-    async loadRunning() {
-      const [kept, inMemory] = await Promise.all([base.getAll("running"), memory.loadRunning()]);
-      return latest(inMemory ? [...kept, inMemory] : kept);
+    async loadRunning(lessonId) {
+      const [kept, inMemory] = await Promise.all([base.getAll("running"), memory.loadRunning(lessonId)]);
+      return latest(of(lessonId, inMemory ? [...kept, inMemory] : kept));
     },
     async clearRunning(id) {
       await memory.clearRunning(id);

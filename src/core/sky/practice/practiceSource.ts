@@ -6,12 +6,16 @@ import { generateTile } from "./generateTile.ts";
 import { PRACTICE_LAYERS, practiceLayerOfKey, practiceLayerReaches, practiceTileKey } from "./layers.ts";
 import { PRACTICE_SKY_VERSION, seedOf } from "./seed.ts";
 
+/** Makes one tile of a seed's sky; the same tile wherever it is made. */
+export type MakeTile = (word: string, key: TileKey, signal: AbortSignal) => Promise<StarBlock>;
+
 /**
- * The sky of a seed word. `want` makes tiles at once, in the order given, and stops where the signal aborts; all of the sky
- * takes 17 MB, so nothing is let go. `resident` hands out the same object as long as its lists are the same.
+ * The sky of a seed word. `want` makes tiles in the order given and stops where the signal aborts; all of the sky takes
+ * 17 MB, so nothing is let go. `resident` hands out the same object as long as its lists are the same.
+ * @param make makes a tile somewhere else, such as in a worker; without it tiles are made at once
  * @throws InputError where the word is empty or too long
  */
-export function createPracticeSource(seedWord: string): StarSource {
+export function createPracticeSource(seedWord: string, make?: MakeTile): StarSource {
   const { word } = seedOf(seedWord);
   const tiles = PRACTICE_LAYERS.map(({ order }) => new Array<StarBlock | undefined>(12 << (2 * order)));
   const residents = createResidents();
@@ -34,11 +38,13 @@ export function createPracticeSource(seedWord: string): StarSource {
       return residents.answerFor(blocks, missing);
     },
     async want(keys, _priority, signal) {
-      for (const key of keys) {
+      const bring = async (key: TileKey) => {
         signal.throwIfAborted();
         const inLayer = tiles[practiceLayerOfKey(key).layer]!;
-        inLayer[key.pixel] ??= generateTile(word, key);
-      }
+        inLayer[key.pixel] ??= make ? await make(word, key, signal) : generateTile(word, key);
+      };
+      if (make) await Promise.all(keys.map(bring));
+      else for (const key of keys) await bring(key);
     },
   };
 }
