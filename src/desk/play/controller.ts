@@ -1,5 +1,6 @@
 /** A hop on the page: sky, session, stage and panels brought together behind the model that the panels read. */
 
+import { effect } from "@preact/signals";
 import { sunDir } from "#core/celestial/bodies.ts";
 import { altAzFromDir } from "#core/celestial/frames.ts";
 import { DEG, separationRad } from "#core/celestial/vector.ts";
@@ -30,6 +31,8 @@ import { createSteering } from "./steering.ts";
 /** Durations of the picture's own motions, ms. */
 const MOTION = { change: 420, right: 900, proof: 1000, proofHold: 400 } as const;
 const STOP_OPENS_PX = 12;
+/** The canvas reaches so far beyond the field stop, for it to open. */
+const ROOM_TO_OPEN_PX = 14;
 const RIGHT_BRIGHTENS_MAG = 0.3;
 const AFTER_RIGHT_MS = 3000;
 const AHEAD_FIELDS = 1.5;
@@ -124,6 +127,10 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
     if (movedMs > 0 && performance.now() - movedMs < 2000) hop.keeper.changed();
   };
   const clock = createClock(step, draw, idle);
+  const stopWatchingLamp = effect(() => {
+    void [lamp.value, lampLevel.value];
+    clock.invalidate();
+  });
 
   const chooseSheet = async (one: Hop) => {
     const { kind } = gearInUse(one.attempt.session);
@@ -211,12 +218,13 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
       }
     },
     resize(fieldRadiusCssPx, rimCssPx) {
-      const canvasCssPx = 2 * fieldRadiusCssPx;
+      const canvasCssPx = 2 * (fieldRadiusCssPx + ROOM_TO_OPEN_PX);
       layout = { canvasCssPx, devicePixelRatio, fieldRadiusCssPx, rimCssPx, starScale: isPhone() ? 0.86 : 1 };
       stage?.resize(layout);
       clock.invalidate();
     },
     unmount() {
+      stopWatchingLamp();
       clock.stop();
       loading.stop();
       hop?.keeper.stop();
