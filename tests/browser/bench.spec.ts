@@ -59,12 +59,12 @@ test("findings have places and mendings; mended, the lesson is tried, and nothin
   await expect(summary(page)).toContainText("No findings.");
   await page.getByRole("button", { name: "Try it" }).click();
   await expect(page.getByRole("heading", { name: "Push, look, claim" }).first()).toBeVisible();
-  await page.getByRole("button", { name: "Begin" }).click();
+  await page.getByRole("button", { name: "Begin", exact: true }).click();
   await page.getByRole("button", { name: /More/ }).click();
   await page.getByRole("button", { name: /Give up this hop/ }).click();
   await expect(page.getByRole("heading", { name: "Push, look, claim: given up" })).toBeVisible({ timeout: 15_000 });
   await page.getByRole("button", { name: "Hop again" }).click();
-  await page.getByRole("button", { name: "Begin" }).click();
+  await page.getByRole("button", { name: "Begin", exact: true }).click();
   await page.getByRole("link", { name: "Back to the bench" }).click();
   await expect(text(page)).toHaveValue(LESSON);
   const kept = await page.evaluate(
@@ -212,13 +212,17 @@ test("by keys alone: each thing is reached in order, and the text holds no key b
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await expect(page.getByRole("button", { name: "Push, look, claim" })).toBeFocused();
+  await page.keyboard.press("Escape");
+  await expect(page.getByRole("button", { name: "Begin with a lesson of ours" })).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("button", { name: "Push, look, claim" })).toBeFocused();
   await page.keyboard.press("Enter");
   await expect(text(page)).toBeFocused();
   await expect(summary(page)).toContainText("No findings.");
   await page.keyboard.press("Tab");
   await expect(page.getByRole("button", { name: "Try it" })).toBeFocused();
   await page.keyboard.press("Enter");
-  await expect(page.getByRole("button", { name: "Begin" })).toBeVisible();
+  await expect(page.getByRole("button", { name: "Begin", exact: true })).toBeVisible();
   await page.goBack();
   await expect(page.getByRole("heading", { name: "Lesson bench" })).toBeFocused();
 });

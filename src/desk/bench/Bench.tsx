@@ -64,6 +64,7 @@ function useFiles(draft: Draft) {
 
 export function Bench({ desk, draft, onTry }: Props) {
   const heading = useRef<HTMLHeadingElement>(null);
+  const chooser = useRef<HTMLButtonElement>(null);
   const area = useRef<HTMLTextAreaElement>(null);
   const [choosing, setChoosing] = useState(false);
   const { notice, clear, trouble, take, open, save, bringBack } = useFiles(draft);
@@ -103,6 +104,7 @@ export function Bench({ desk, draft, onTry }: Props) {
         <p class="aside">{say("bench.tagline")}</p>
       </header>
       <FileTools
+        chooser={chooser}
         draft={draft}
         choosing={choosing}
         onChoose={() => setChoosing(!choosing)}
@@ -117,7 +119,10 @@ export function Bench({ desk, draft, onTry }: Props) {
         <StartFrom
           lessons={desk.lessons}
           onTake={({ id }) => void takeShipped(id)}
-          onClose={() => setChoosing(false)}
+          onClose={() => {
+            setChoosing(false);
+            chooser.current?.focus();
+          }}
         />
       )}
       <p class="bench-notice" role={notice?.isTrouble ? "alert" : "status"}>

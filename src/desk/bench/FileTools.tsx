@@ -1,9 +1,12 @@
 /** How texts come to the bench and go from it. */
+import type { Ref } from "preact";
 import { useRef } from "preact/hooks";
 import { say } from "../words/say.ts";
 import type { Draft } from "./draft.ts";
 
 interface Props {
+  /** The button that opens the list of lessons: the focus comes back to it. */
+  readonly chooser: Ref<HTMLButtonElement>;
   readonly draft: Draft;
   readonly choosing: boolean;
   readonly onChoose: () => void;
@@ -12,12 +15,12 @@ interface Props {
   readonly onBringBack: () => void;
 }
 
-export function FileTools({ draft, choosing, onChoose, onFile, onSave, onBringBack }: Props) {
+export function FileTools({ chooser, draft, choosing, onChoose, onFile, onSave, onBringBack }: Props) {
   const picker = useRef<HTMLInputElement>(null);
   const before = draft.before.value;
   return (
     <fieldset class="bench-tools" aria-label={say("bench.files")}>
-      <button type="button" class="second-button" aria-expanded={choosing} onClick={onChoose}>
+      <button ref={chooser} type="button" class="second-button" aria-expanded={choosing} onClick={onChoose}>
         {say("bench.startFrom")}
       </button>
       <button type="button" class="second-button" onClick={() => picker.current?.click()}>
