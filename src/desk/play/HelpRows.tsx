@@ -60,6 +60,28 @@ function Aid({ offer, on, off, set }: { offer: AidOffer; on: string; off: string
   );
 }
 
+/** The limit, to be set by hand where the lesson lets one try what it does. */
+function LimitRow({ model }: { model: PlayModel }) {
+  const range = model.limitRange.value;
+  if (!range) return null;
+  return (
+    <label class="row limit-row">
+      <span>{say("play.faintest")}</span>
+      <input
+        class="brightness"
+        type="range"
+        min={range.least}
+        max={range.most}
+        step={0.1}
+        value={model.limitMag.value}
+        aria-valuetext={model.limitMag.value.toFixed(1)}
+        onInput={({ currentTarget }) => model.setLimit(Number(currentTarget.value))}
+      />
+      <span class="price">{model.limitMag.value.toFixed(1)}</span>
+    </label>
+  );
+}
+
 function MoreRows({ model }: { model: PlayModel }) {
   return (
     <>
@@ -75,6 +97,7 @@ function MoreRows({ model }: { model: PlayModel }) {
         off={say("play.asInOff")}
         set={(value) => model.setAsInInstrument(value)}
       />
+      <LimitRow model={model} />
       {model.claim.value.can && !model.seeking.value && (
         <Row lead={say("play.notSeenSaid")} price={say("play.notSeenNote")} onPress={() => model.claimNotSeen()} />
       )}

@@ -99,7 +99,14 @@ export function Words({ model, headline, why, show, onBegin }: WordsProps) {
       <Headline words={now} at={headline} />
       {show !== "rows" && !more && <p class="now">{text}</p>}
       <Notice model={model} why={why} />
-      {model.trouble.value && <p class="aside">{model.trouble.value}</p>}
+      {model.trouble.value && (
+        <p class="aside" role="alert">
+          {model.trouble.value}{" "}
+          <button type="button" class="plain-link" onClick={() => model.retry()}>
+            {say("play.tryAgain")}
+          </button>
+        </p>
+      )}
       {show !== "words" && <HelpRows model={model} more={more} onMore={setMore} />}
     </>
   );

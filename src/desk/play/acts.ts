@@ -21,6 +21,7 @@ export type Acts = Pick<
   | "claimNotSeen"
   | "restart"
   | "takeHint"
+  | "setLimit"
   | "setCarry"
   | "setAsInInstrument"
   | "giveUp"
@@ -94,6 +95,13 @@ export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steer
         const leg = legAt(hop.attempt.compiled, tubeDir(hop.attempt.session));
         put(hop, { kind: "hint", leg, grade: ready.grade });
         if (ready.grade === 3) how.chooseSheet(hop);
+      }),
+    setLimit: (limitMag) =>
+      playing((hop) => {
+        const range = signals.limitRange.value;
+        if (!range) return;
+        signals.limitMag.value = Math.min(range.most, Math.max(range.least, limitMag));
+        settle(hop);
       }),
     setCarry: (on) =>
       playing((hop) => {

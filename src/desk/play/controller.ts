@@ -37,6 +37,8 @@ const RIGHT_BRIGHTENS_MAG = 0.3;
 const AFTER_RIGHT_MS = 3000;
 const AHEAD_FIELDS = 1.5;
 const LOOK_AHEAD_MS = 250;
+/** A notice stands so long; a question stands until it is answered. */
+const NOTICE_MS = 9000;
 
 export interface PlayHow {
   readonly lesson: Lesson;
@@ -54,6 +56,8 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
   let stage: Stage | null = null;
   let layout: StageLayout | null = null;
   let movedMs = 0;
+  let noticed: string | null = null;
+  let noticedMs = 0;
   let aheadMs = 0;
   let lastPointing: Dir | null = null;
   const still = () => reducedMotion.value;
@@ -124,6 +128,9 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
   const idle = () => {
     if (!hop || signals.phase.value !== "play") return;
     refreshWords(hop);
+    if (signals.notice.value !== noticed) [noticed, noticedMs] = [signals.notice.value, performance.now()];
+    else if (noticed && !signals.asksPin.value && performance.now() - noticedMs > NOTICE_MS)
+      signals.notice.value = null;
     if (movedMs > 0 && performance.now() - movedMs < 2000) hop.keeper.changed();
   };
   const clock = createClock(step, draw, idle);
@@ -221,6 +228,11 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
       const canvasCssPx = 2 * (fieldRadiusCssPx + ROOM_TO_OPEN_PX);
       layout = { canvasCssPx, devicePixelRatio, fieldRadiusCssPx, rimCssPx, starScale: isPhone() ? 0.86 : 1 };
       stage?.resize(layout);
+      clock.invalidate();
+    },
+    retry() {
+      sky.retry();
+      signals.trouble.value = null;
       clock.invalidate();
     },
     unmount() {

@@ -75,6 +75,8 @@ export interface PlayModel {
   // ---- the barrel
   readonly gear: ReadonlySignal<Gear>;
   readonly limitMag: ReadonlySignal<number>;
+  /** Between which the limit may be set by hand; null where it is only read. */
+  readonly limitRange: ReadonlySignal<{ readonly least: number; readonly most: number } | null>;
   /** Null where the lesson does not allow it, or for the naked eye. */
   readonly compass: ReadonlySignal<Compass | null>;
   readonly handMark: ReadonlySignal<HandMark | null>;
@@ -135,6 +137,9 @@ export interface PlayModel {
   claimNotSeen(): void;
   restart(): void;
   takeHint(): void;
+  setLimit(limitMag: number): void;
+  /** Asks again for what did not come. */
+  retry(): void;
   setCarry(on: boolean): void;
   setAsInInstrument(on: boolean): void;
   giveUp(): void;

@@ -1,5 +1,7 @@
 /** What follows from events and steps: words, sounds, moments. The session decides; the page acts. */
 import { DAS_RAD, dirFromMas, separationRad } from "#core/celestial/vector.ts";
+import { projectionOf } from "#core/chart/page.ts";
+import { fillLine } from "#core/lesson/words.ts";
 import { gearById } from "#core/optics/gear.ts";
 import { PIN, PRICE } from "#core/score/rules.ts";
 import type { Dir } from "#core/seams/index.ts";
@@ -32,8 +34,17 @@ const refusalWords = (hop: Hop, why: Refusal): string | null => {
   }
 };
 
+/** The tube points off the printed page. */
+function isOffPage({ signals, attempt }: Hop): boolean {
+  const page = signals.page.value;
+  const point = { x: 0, y: 0 };
+  if (!page) return false;
+  const projection = projectionOf(page);
+  return !projection.project(tubeDir(attempt.session), point) || !projection.holds(point);
+}
+
 function onClaimed(hop: Hop, outcome: Outcome & { kind: "claimed" }): void {
-  const { signals, ports } = hop;
+  const { signals, ports, lesson } = hop;
   ports.sound.play("tick");
   if (outcome.verdict === "right") {
     ports.sound.play("right");
@@ -43,7 +54,10 @@ function onClaimed(hop: Hop, outcome: Outcome & { kind: "claimed" }): void {
     return;
   }
   const cost = PRICE.wrongClaims[outcome.wrongClaims - 1] ?? 0;
-  tell(hop, countsPoints(hop) ? say("hop.wrongClaim", { points: cost }) : say("hop.wrongClaimFree"));
+  const after = lesson.stages[0]?.hop.after;
+  const words = (isOffPage(hop) ? after?.outside : after?.wrong) ?? say("hop.wrongClaimFree");
+  const line = fillLine(words, { anchor: anchorName(hop) }) ?? say("hop.wrongClaimFree");
+  tell(hop, countsPoints(hop) ? `${line} ${say("hop.wrongCost", { points: cost })}` : line);
 }
 
 function onRest(hop: Hop): void {

@@ -27,6 +27,9 @@ import { legAt } from "./progress.ts";
 
 /** Grade 2 opens so long after grade 1 was taken. */
 const HINT_WAIT_MS = 15_000;
+/** How far a limit may be set by hand, and where the stars end. */
+const LIMIT_REACH_MAG = 2;
+const DEEPEST_MAG = 12.5;
 
 const limitMagOf = ({ attempt }: Hop, gear: Gear): number =>
   (attempt.compiled.limits.find((limit) => limit.gear === gear.id)?.avertedMilliMag ?? gear.plainLimitMag * 1000) /
@@ -40,6 +43,8 @@ export function refreshGear(hop: Hop): void {
   setGear(picture, gear, limitMag);
   signals.gear.value = gear;
   signals.limitMag.value = limitMag;
+  const range = { least: limitMag - LIMIT_REACH_MAG, most: Math.min(DEEPEST_MAG, limitMag + LIMIT_REACH_MAG) };
+  signals.limitRange.value = attempt.compiled.spec.aids.limits === "free" ? range : null;
   signals.ladder.value = attempt.compiled.spec.gear.map((id) => {
     const one = gearById(id);
     return { gear: one, fieldDeg: one.kind === "eye" ? 180 : one.fieldDeg, inUse: id === gear.id };

@@ -29,6 +29,7 @@ export function createSignals(lesson: Lesson) {
     trouble: signal<string | null>(null),
     gear: signal(first && GEAR.has(first) ? gearById(first) : gearById("eye")),
     limitMag: signal(6),
+    limitRange: signal<{ least: number; most: number } | null>(null),
     compass: signal<Compass | null>(null),
     handMark: signal<HandMark | null>(null),
     claim: signal<{ can: boolean; why: string | null; wrongCost: number }>({ can: false, why: null, wrongCost: 0 }),

@@ -25,7 +25,7 @@ export const EN_HOP = {
   pinOff: "Pin set. The tube points {fields} fields away from it.",
   pinFirst: "First the pin, or claim once more without it.",
   restarted: "Back on {anchor}. Start again from here.",
-  wrongClaim: "Not this one. It cost {points} points. Look again.",
+  wrongCost: "That cost {points} points.",
   wrongClaimFree: "Not this one. Look again.",
   restFirst: "Let the tube rest first.",
   otherGear: "Go to the {gear} first.",

@@ -54,6 +54,8 @@ export const EN_PLAY = {
   carryOff: "Carry the stars no more",
   asIn: "Lay the sheet as in my instrument",
   asInOff: "Turn the sheet by hand again",
+  faintest: "Faintest star shown",
+  tryAgain: "Try again",
   more: "More help",
   less: "Back to the words",
   giveUp: "Give up this hop",
