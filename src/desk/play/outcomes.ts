@@ -156,7 +156,7 @@ export function settle(hop: Hop): void {
   refreshSheet(hop);
   refreshLadder(hop);
   refreshAgreement(hop);
-  hop.keeper.changed();
+  if (hop.signals.phase.value === "play") hop.keeper.changed();
   hop.invalidate();
 }
 

@@ -20,7 +20,7 @@ export interface OpenSky {
 
 const fetchFile = async (name: string, signal: AbortSignal): Promise<ArrayBuffer> => {
   const response = await fetch(new URL(`sky/${name}`, document.baseURI), { signal });
-  if (!response.ok) throw new Error(`${name}: the server answered ${response.status}`);
+  if (!response.ok) throw new Error(`the server answered ${response.status}`);
   return response.arrayBuffer();
 };
 
