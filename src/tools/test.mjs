@@ -7,6 +7,10 @@ import { at, ensurePackages, runTool } from "./run.mjs";
 
 const RESULTS = at("dist", "test");
 
+/** What a tool printed, without its colours. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: colours are control characters
+const plain = (out) => out.replace(/\u001b\[[0-9;]*m/g, "");
+
 const one = (ok, out) => ({ passed: ok ? 1 : 0, failed: ok ? 0 : 1, out });
 
 const tool = (script, args) => async () => {
@@ -95,7 +99,7 @@ for (const [name, part] of PARTS) {
   if (only.length > 0 && !only.includes(name)) continue;
   const startMs = Date.now();
   const { passed, failed, out } = await attempt(part);
-  if (failed > 0) console.log(out);
+  if (failed > 0) console.log(plain(out));
   console.log(`${name}: ${passed} passed, ${failed} failed (${((Date.now() - startMs) / 1000).toFixed(1)} s)`);
   total.passed += passed;
   total.failed += failed;
