@@ -1,12 +1,13 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { dataPlugin } from "./src/tools/dataPlugin.ts";
 import { lessonPlugin } from "./src/tools/lessonPlugin.ts";
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 export default defineConfig({
   base: "./",
-  plugins: [lessonPlugin()],
+  plugins: [lessonPlugin(), dataPlugin()],
   publicDir: "assets",
   resolve: { alias: { "#core": here("src/core"), "#shared": here("shared") } },
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },

@@ -27,8 +27,9 @@ const MAS_PER_DEG = 3_600_000;
 const DAS_PER_DEG = 36_000;
 /** The hand's gain lies within a quarter of 1. */
 const GAIN = { least: 750, span: 501 };
-/** Stars kept for the habits: the brightest near the way. */
+/** Stars kept for the habits: the brightest near the way, none fainter than the bright layer of a sky holds. */
 const CONTEXT_STARS = 48;
+export const CONTEXT_LIMIT_MILLI_MAG = 6500;
 /** The zenith is kept to a second of arc: engines may differ far below that. */
 const ZENITH_GRAIN_MAS = 1000;
 /** Colour for which limits are stated; B-V of an average star. */
@@ -78,7 +79,7 @@ const gainOf = (seed: number, axis: 1 | 2): number => GAIN.least + (mixHash32(se
 
 /**
  * Compiles a hop.
- * @param stars what is resident about the ways, down to the hopping instrument's limit
+ * @param stars what is resident about the ways, down to the context's limit
  * @param seed any integer; draws the hand's gains
  * @returns the compiled attempt, or the tiles that must come first
  */
@@ -106,7 +107,10 @@ export const compileHop: Compile = (spec, stars, seeing, seed) => {
     gainPermille: [gainOf(seed, 1), gainOf(seed, 2)],
     rivals: spec.neighbours.filter(({ objectId }) => seeing.object(objectId, spec.claimGear).band !== "not"),
     targetBands: spec.targets.map(({ objectId }) => seeing.object(objectId, spec.claimGear).band),
-    context: { stars: contextOf(ways, hopping.fieldDas, hopping.directMilliMag, stars), lookAlikes: [] },
+    context: {
+      stars: contextOf(ways, hopping.fieldDas, Math.min(CONTEXT_LIMIT_MILLI_MAG, hopping.directMilliMag), stars),
+      lookAlikes: [],
+    },
   };
   return { ok: compiled };
 };

@@ -40,7 +40,8 @@ const tokensOf = ({ scale, type, words, sheet, barrel }: PlayLayout, width: numb
   "--words-right": `${width - words.x - words.width}px`,
   "--side-y": `${sheet.y + sheet.height + 6}px`,
 });
-const focusOn = (id: string) => document.getElementById(id)?.focus();
+const PLACES = { field: "#field", sheet: "#sheet-place .sheet-paper" } as const;
+const focusOn = (place: keyof typeof PLACES) => document.querySelector<HTMLElement>(PLACES[place])?.focus();
 
 /** A press that did nothing says why, until something else is said. */
 function useWhy(model: PlayModel): [string | null, (why: string) => void] {

@@ -4,7 +4,7 @@ import { plainSeeing } from "#core/eye/limits.ts";
 import { toHopSpec } from "#core/lesson/hopSpec.ts";
 import { realLookups } from "#core/lesson/realLookups.ts";
 import type { Lesson } from "#core/lesson/types.ts";
-import { compileHop } from "#core/score/compile.ts";
+import { CONTEXT_LIMIT_MILLI_MAG, compileHop } from "#core/score/compile.ts";
 import { DataFileError } from "#core/seams/errors.ts";
 import type { AttemptRecord, CompiledAttempt, Cone, HopSpec, Seeing } from "#core/seams/index.ts";
 import { decodeRecord } from "#core/session/record.ts";
@@ -33,9 +33,8 @@ const seeingOf = (lesson: Lesson, sky: OpenSky): Seeing =>
 
 /** Compiles, loading what the compiler asks for. */
 async function compiledFor(spec: HopSpec, seeing: Seeing, seed: number, loading: Loading): Promise<CompiledAttempt> {
-  const limitMag = seeing.star(dirFromMas(spec.anchor), 0.7, spec.hoppingGear).avertedMilliMag / 1000;
   const cone = coneOfHop(spec, 6);
-  const stars = await loading.whole(cone, limitMag);
+  const stars = await loading.whole(cone, CONTEXT_LIMIT_MILLI_MAG / 1000 - 0.01);
   if (stars.blocks.length === 0) throw new DataFileError("No star of this sky came.", "Load the page again.");
   // What could not be had is left out: the hop is played, and scored, without those stars.
   const result = compileHop(spec, { ...stars, missing: [] }, seeing, seed);
