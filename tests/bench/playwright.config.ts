@@ -1,6 +1,8 @@
-/** Timings in a real page: `npx playwright test -c tests/bench`. One at a time, on an otherwise idle machine. */
+/** Timings in a real page: `npm run bench`. One at a time, on an otherwise idle machine. */
 import { defineConfig } from "@playwright/test";
 import browser from "../browser/playwright.config.ts";
+
+const PORT = 4193;
 
 export default defineConfig({
   ...browser,
@@ -9,6 +11,12 @@ export default defineConfig({
   outputDir: "../../dist/test/bench",
   workers: 1,
   fullyParallel: false,
-  webServer: [],
+  use: { ...browser.use, baseURL: `http://localhost:${PORT}` },
+  webServer: {
+    command: `node src/tools/servePage.mjs ${PORT}`,
+    cwd: "../..",
+    url: `http://localhost:${PORT}/`,
+    reuseExistingServer: false,
+  },
   reporter: [["line"]],
 });
