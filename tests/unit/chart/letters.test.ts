@@ -55,7 +55,7 @@ describe("lettering of a sheet however it lies", () => {
         boxes.forEach((box, i) => {
           for (const other of boxes.slice(i + 1)) expect(boxesMeet(box, other)).toBe(false);
         });
-        for (const { x, y } of marks.filter((mark) => mark.kind === "dot" && mark.r > 1.4)) {
+        for (const { x, y } of marks.filter((mark) => mark.kind === "dot").filter(({ r }) => r > 1.4)) {
           const dot = screenFromPage(lies, 1, x, y);
           for (const { left, right, top, bottom } of boxes)
             expect(dot.x > left && dot.x < right && dot.y > top && dot.y < bottom).toBe(false);
