@@ -42,7 +42,8 @@ const LAMPS = {
   red: { words: "play.lampRed", said: "play.lampRedSaid" },
   amber: { words: "play.lampAmber", said: "play.lampAmberSaid" },
 } as const;
-const LEVEL = { least: 120, most: 235, step: 5 } as const;
+/** Under the least, small words would no longer stand out from the table. */
+const LEVEL = { least: 170, most: 235, step: 5 } as const;
 
 function Brightness() {
   if (lamp.value === "normal") return null;

@@ -8,7 +8,8 @@ const EVERY_MS = 2000;
 export interface Keeper {
   /** Something was recorded or moved; `now` writes at once. */
   changed(now?: boolean): void;
-  stop(): void;
+  /** Nothing is written later; what waits is written now where `keep`. */
+  stop(keep: boolean): void;
 }
 
 export function createKeeper(store: Store, lessonId: string, attempt: Attempt): Keeper {
@@ -26,7 +27,8 @@ export function createKeeper(store: Store, lessonId: string, attempt: Attempt): 
       if (now) write();
       else timer ??= setTimeout(write, EVERY_MS);
     },
-    stop() {
+    stop(keep) {
+      if (timer !== undefined && keep) write();
       clearTimeout(timer);
       timer = undefined;
     },

@@ -1,0 +1,25 @@
+/** The picture's own motions: a new instrument opens out of black, a right claim opens the stop, agreement flashes. */
+import type { Hop } from "./hop.ts";
+
+const LENGTH_MS = { change: 420, right: 900, proof: 1000, proofHold: 400 } as const;
+export const STOP_OPENS_PX = 12;
+const RIGHT_BRIGHTENS_MAG = 0.3;
+
+/**
+ * Writes the motions of a moment into the picture.
+ * @param still reduced motion: everything stands at its end at once
+ * @returns whether one still runs
+ */
+export function animate({ picture, motion, signals }: Hop, nowMs: number, still: boolean): boolean {
+  const share = (startMs: number, lengthMs: number) =>
+    startMs === 0 || still ? 1 : Math.min(1, (nowMs - startMs) / lengthMs);
+  const changed = share(motion.changedMs, LENGTH_MS.change);
+  const right = motion.rightMs === 0 ? 0 : share(motion.rightMs, LENGTH_MS.right);
+  const proofMs = motion.proofMs === 0 ? Number.POSITIVE_INFINITY : nowMs - motion.proofMs;
+  const fading = (proofMs - LENGTH_MS.proofHold) / (LENGTH_MS.proof - LENGTH_MS.proofHold);
+  picture.light = changed * (2 - changed);
+  picture.stopOpenCssPx = STOP_OPENS_PX * right;
+  picture.limitMag = signals.limitMag.value + RIGHT_BRIGHTENS_MAG * right;
+  picture.linesAlpha = Math.max(0, Math.min(1, 1 - fading));
+  return changed < 1 || (right > 0 && right < 1) || proofMs < LENGTH_MS.proof + 50;
+}

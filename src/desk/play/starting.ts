@@ -1,0 +1,66 @@
+/** From a lesson to a hop that can be played: an attempt taken up or begun, and what it left on the sheet laid out again. */
+import { sunDir } from "#core/celestial/bodies.ts";
+import { altAzFromDir } from "#core/celestial/frames.ts";
+import { dirFromMas } from "#core/celestial/vector.ts";
+import { InputError } from "#core/seams/errors.ts";
+import { horizonOf, viewOf } from "#core/session/session.ts";
+import { reducedMotion } from "../app/state.ts";
+import { say } from "../words/say.ts";
+import { type Attempt, resumeAttempt, startAttempt } from "./attempt.ts";
+import { createHop, type Hop } from "./hop.ts";
+import { createKeeper } from "./keep.ts";
+import { refreshGear } from "./refresh.ts";
+
+/** What is there before an attempt is. */
+export type Table = Pick<Hop, "lesson" | "signals" | "ports" | "sky" | "loading" | "steering" | "invalidate">;
+
+/** The attempt that was left of this lesson; one that cannot be read is left alone, and a fresh one begins. */
+async function takenUp({ lesson, ports, sky }: Table): Promise<Attempt | null> {
+  const running = await ports.store.loadRunning(lesson.id);
+  try {
+    return running && resumeAttempt(lesson, sky, running, reducedMotion.value);
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    return null;
+  }
+}
+
+/** Pins, aids and the way the sheet lay, as the attempt's events have them. */
+function layOutAgain({ signals, steering }: Table, { session }: Attempt): void {
+  signals.pins.value = session.events.flatMap((event) => (event.kind === "pin" ? [{ at: dirFromMas(event.at) }] : []));
+  const lain = session.events.findLast((event) => event.kind === "chartView");
+  if (lain?.kind === "chartView") {
+    const turned = { turnRad: lain.turnMilliRad / 1000, flipped: lain.flipped };
+    signals.sheetView.value = { ...signals.sheetView.value, ...turned };
+  }
+  const carry = session.events.findLast((event) => event.kind === "aid" && event.aid === "carry");
+  steering.carry = carry?.kind === "aid" && carry.on;
+}
+
+/**
+ * Brings a hop about.
+ * @param ended called once, with the hop, when the attempt has ended
+ */
+export async function startHop(table: Table, ended: (hop: Hop) => void): Promise<{ hop: Hop; resumed: boolean }> {
+  const { lesson, signals, ports, sky, loading } = table;
+  const resumed = await takenUp(table);
+  const attempt = resumed ?? (await startAttempt(lesson, sky, loading, reducedMotion.value));
+  if (resumed) layOutAgain(table, resumed);
+  const { session, compiled } = attempt;
+  const { altRad, azRad } = altAzFromDir(horizonOf(session), sunDir(compiled.spec.startMs));
+  const hop: Hop = createHop(
+    {
+      ...table,
+      attempt,
+      keeper: createKeeper(ports.store, lesson.id, attempt),
+      ended: () => ended(hop),
+      sun: { altitudeRad: altRad, azimuthRad: azRad },
+    },
+    (mark) => {
+      signals.notice.value = say("hop.markReached", { mark });
+    },
+  );
+  viewOf(session, hop.picture.viewFromIcrs);
+  refreshGear(hop);
+  return { hop, resumed: resumed !== null };
+}
