@@ -59,15 +59,9 @@ export function SheetBelow({ lesson, last, at, onOpen }: Props) {
     else onOpen(lesson.id);
   };
   return (
-    <button
-      type="button"
-      class="sheet-below"
-      aria-label={label}
-      title={label}
-      style={{ left: `${at.x}px`, top: `${at.y}px`, "--u": at.scale }}
-      onClick={open}
-    >
+    <div class="sheet-below" style={{ left: `${at.x}px`, top: `${at.y}px`, "--u": at.scale }}>
       <span class="paper" aria-hidden="true" dangerouslySetInnerHTML={{ __html: svg }} />
-    </button>
+      <button type="button" aria-label={label} title={label} onClick={open} />
+    </div>
   );
 }
