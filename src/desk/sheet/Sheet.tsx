@@ -27,7 +27,7 @@ function lowLamp({ pool, poolLow }: SheetLook, perPx: number): string {
 function PrintedList({ state, fieldDeg }: { readonly state: SheetState; readonly fieldDeg: number }) {
   return (
     <div class="hidden-words">
-      <h3>{say("sheet.list")}</h3>
+      <h2>{say("sheet.list")}</h2>
       <p>{say("sheet.listFrom", { fieldDeg })}</p>
       <ul>
         {state.things.value.map((thing) => (
