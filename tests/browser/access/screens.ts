@@ -1,0 +1,92 @@
+/** Every screen of the page, and the ways to each. */
+import { expect, type Page } from "@playwright/test";
+import type { FinishedAttempt, RunningAttempt } from "../../../src/desk/app/ports.ts";
+import { nodeFiles } from "../golden/goldenPage.ts";
+import { nodeModule } from "../nodeModule.ts";
+import { fillBase } from "../store/idb.ts";
+import type * as Left from "../store/leftAttempt.ts";
+import type * as Ended from "./endedAttempt.ts";
+
+/** A page of the same origin in which the program does not run. */
+const ASIDE = { path: "/aside.html", body: "<!doctype html><link rel=icon href=data:,>" } as const;
+const FINDER_LESSON = "3-03";
+
+export interface Kept {
+  /** The anchor is confirmed, the finder in use, a push made. */
+  readonly running: RunningAttempt;
+  readonly finished: FinishedAttempt;
+}
+
+/** A hop under way and one that was found. */
+export async function keptAttempts(): Promise<Kept> {
+  const { leftAttempt } = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
+  const { endedAttempt } = await nodeModule<typeof Ended>("tests/browser/access/endedAttempt.ts");
+  return {
+    running: await leftAttempt(FINDER_LESSON, nodeFiles),
+    finished: await endedAttempt(FINDER_LESSON, nodeFiles),
+  };
+}
+
+/** Lays both attempts where the page keeps its own. */
+export async function keep(page: Page, { running, finished }: Kept): Promise<void> {
+  await page.route(`**${ASIDE.path}`, (route) => route.fulfill({ contentType: "text/html", body: ASIDE.body }));
+  await page.goto(ASIDE.path);
+  await fillBase(page, { running: [running], finished: [finished] });
+}
+
+/** Nothing is on its way any more: stars, print, type. */
+async function atRest(page: Page): Promise<void> {
+  await page.evaluate(() => document.fonts.ready);
+  await page.waitForTimeout(700);
+}
+
+const openHash = async (page: Page, hash: string): Promise<void> => {
+  await page.goto(`/#/${hash}`);
+};
+
+export const SCREENS = {
+  async start(page: Page) {
+    await openHash(page, "");
+    await page.getByRole("heading", { level: 1, name: "Faintward" }).waitFor();
+    await atRest(page);
+  },
+  async briefing(page: Page) {
+    await openHash(page, "lesson/1-01");
+    await page.getByRole("button", { name: "Begin" }).waitFor();
+    await page.locator(".canvas-place:not(.is-empty) canvas").waitFor();
+    await atRest(page);
+  },
+  /** Needs attempts that are kept. */
+  async finder(page: Page) {
+    await openHash(page, `lesson/${FINDER_LESSON}`);
+    await expect(page.locator("main.play")).toContainText("Push the tube up");
+    await page.locator(".canvas-place:not(.is-empty) canvas").waitFor();
+    await atRest(page);
+  },
+  /** Needs attempts that are kept. */
+  async report(page: Page) {
+    await openHash(page, "report/ended");
+    await expect(page.getByRole("heading", { level: 1 })).toContainText("found");
+    await page.locator(".report-sheet canvas").first().waitFor();
+    await atRest(page);
+  },
+  async bench(page: Page) {
+    await openHash(page, "bench");
+    await page.getByRole("heading", { name: "Lesson bench" }).waitFor();
+    await atRest(page);
+  },
+} as const satisfies Record<string, (page: Page) => Promise<void>>;
+export type ScreenName = keyof typeof SCREENS;
+
+export const LAMPS = ["normal", "red", "amber"] as const;
+export type Lamp = (typeof LAMPS)[number];
+
+/** Turns to a lamp by its key, on a screen whose tools are shown; the dim ones are set as bright as asked. */
+export async function lightLamp(page: Page, lamp: Lamp, level = 170): Promise<void> {
+  const shown = () => page.evaluate(() => document.documentElement.dataset.lamp);
+  for (let i = 0; (await shown()) !== lamp; i++) {
+    expect(i, "presses of the lamp's key").toBeLessThan(LAMPS.length);
+    await page.keyboard.press("r");
+  }
+  if (lamp !== "normal") await page.getByRole("slider", { name: "Brightness of the lamp" }).fill(String(level));
+}
