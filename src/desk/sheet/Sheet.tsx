@@ -1,5 +1,5 @@
 /** The sheet: a chart on paper that is turned, flipped, brought nearer, pinned and drawn on. */
-import { useSignalEffect } from "@preact/signals";
+import { useComputed, useSignalEffect } from "@preact/signals";
 import { useEffect, useId, useMemo, useRef } from "preact/hooks";
 import { say } from "../words/say.ts";
 import { createGestures } from "./gestures.ts";
@@ -44,9 +44,10 @@ function Lettering({ state, props }: { readonly state: SheetState; readonly prop
 
 function WhiteMarks({ state, props }: { readonly state: SheetState; readonly props: SheetProps }) {
   const { legend, instruments = [], notes = [], view, proof = null, page, hand } = props;
-  const { scale, panX, panY } = view.value;
+  const print = useComputed(() => JSON.stringify([view.value.scale, view.value.panX, view.value.panY]));
   // Turns and flips are the paper's: only a nearer print draws the marks anew.
-  const printedView = useMemo(() => ({ turnRad: 0, flipped: false, scale, panX, panY }), [scale, panX, panY]);
+  const [scale, panX, panY] = JSON.parse(print.value) as [number, number, number];
+  const printedView = { turnRad: 0, flipped: false, scale, panX, panY };
   return (
     <HandMarks
       page={page}

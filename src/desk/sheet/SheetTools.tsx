@@ -1,5 +1,5 @@
 /** The tools of the sheet, with icon and word, and how it lies, in words; beside the paper, where the host has room. */
-import type { Signal } from "@preact/signals";
+import { type Signal, useComputed, useSignal, useSignalEffect } from "@preact/signals";
 import type { JSX } from "preact";
 import { Fragment } from "preact";
 import { say } from "../words/say.ts";
@@ -21,6 +21,7 @@ export interface SheetToolsProps {
   readonly onView?: (view: SheetView, done: boolean) => void;
   readonly onRubOut?: () => void;
 }
+const TOLD_AFTER_MS = 160;
 const TURN_RAD = Math.PI / 12;
 const NEARER = 2;
 /** The tools that stay pressed, and what a finger on the paper does meanwhile. */
@@ -47,21 +48,35 @@ function Tool(props: {
   );
 }
 
+/** How the sheet lies, told when it has come to rest: neither eyes nor ears want a count of degrees. */
+function useLies(view: Signal<SheetView>): string {
+  const words = useSignal(viewWords(view.peek()));
+  useSignalEffect(() => {
+    const now = viewWords(view.value);
+    const timer = setTimeout(() => {
+      words.value = now;
+    }, TOLD_AFTER_MS);
+    return () => clearTimeout(timer);
+  });
+  return words.value;
+}
+
 export function SheetTools(props: SheetToolsProps) {
   const { view, mode, legend } = props;
   const change = (part: Partial<SheetView>) => {
-    view.value = { ...view.value, ...part };
-    props.onView?.(view.value, true);
+    view.value = { ...view.peek(), ...part };
+    props.onView?.(view.peek(), true);
   };
-  const near = view.value.scale > 1.05;
+  const lies = useLies(view);
+  const near = useComputed(() => view.value.scale > 1.05).value;
   const tools: Readonly<Record<SheetTool, () => JSX.Element | null>> = {
-    flip: () => <Tool icon="flip" word={say("sheet.flip")} onClick={() => change({ flipped: !view.value.flipped })} />,
+    flip: () => <Tool icon="flip" word={say("sheet.flip")} onClick={() => change({ flipped: !view.peek().flipped })} />,
     turn: () => (
       <Tool
         icon="turn"
         word={say("sheet.turn")}
         help={say("sheet.turnHelp")}
-        onClick={() => change({ turnRad: view.value.turnRad + TURN_RAD })}
+        onClick={() => change({ turnRad: view.peek().turnRad + TURN_RAD })}
       />
     ),
     closer: () => (
@@ -98,7 +113,7 @@ export function SheetTools(props: SheetToolsProps) {
   return (
     <div class="sheet-tools">
       <p class={props.asks ? "sheet-asks" : "sheet-lies"} role="status">
-        {props.asks ?? viewWords(view.value)}
+        {props.asks ?? lies}
       </p>
       <div class="sheet-buttons">
         {props.tools.map((tool) => (

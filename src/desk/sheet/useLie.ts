@@ -9,7 +9,7 @@ import { layLetters } from "#core/chart/letters.ts";
 import { projectionOf } from "#core/chart/page.ts";
 import { readableShare } from "./look.ts";
 import { forgetWidths, measureIn } from "./measure.ts";
-import { poolScale, pxPerPagePx, type SheetState, screenFromPaper, typeScaleOf } from "./sheetState.ts";
+import { type Point, poolScale, pxPerPagePx, type SheetState, screenFromPaper, typeScaleOf } from "./sheetState.ts";
 import { rulerWords } from "./sheetWords.ts";
 import type { SheetProps } from "./types.ts";
 
@@ -78,6 +78,14 @@ function lay(props: SheetProps, state: SheetState): void {
   state.things.value = describeSheet(page, marks, view, fieldDeg);
 }
 
+const lettersRad = ({ lettering }: SheetProps, paperRad: number) => (lettering === "withPaper" ? paperRad : 0);
+
+function place(element: HTMLElement | SVGSVGElement | null, { x, y }: Point, turnRad: number): void {
+  if (!element) return;
+  element.style.translate = `${x}px ${y}px`;
+  element.style.rotate = `${turnRad}rad`;
+}
+
 export interface SheetParts {
   readonly paper: RefObject<HTMLElement | null>;
   readonly letters: RefObject<SVGSVGElement | null>;
@@ -93,6 +101,8 @@ export function useLie(parts: SheetParts, props: SheetProps, state: SheetState):
     () => (afterMs: number) => {
       clearTimeout(timer.current);
       const rest = () => {
+        // Letters that keep level wait where they were, unseen: a layer that moves along is drawn anew each time.
+        place(parts.letters.current, state.offset.peek(), lettersRad(latest.current, shown.current.turnRad));
         lay(latest.current, state);
         state.moving.value = false;
       };
@@ -115,17 +125,9 @@ export function useLie(parts: SheetParts, props: SheetProps, state: SheetState):
     const shownRad = first ? turnRad : before.turnRad + step;
     const flips = !first && flipped !== before.flipped;
     shown.current = { turnRad: shownRad, flipped };
-    const { paper, letters } = parts;
-    if (paper.current) {
-      const { style } = paper.current;
-      style.translate = `${offset.x}px ${offset.y}px`;
-      style.rotate = `${shownRad}rad`;
-      style.scale = flipped ? "-1 1" : "1 1";
-    }
-    if (letters.current) {
-      letters.current.style.translate = `${offset.x}px ${offset.y}px`;
-      letters.current.style.rotate = lettering === "withPaper" ? `${shownRad}rad` : "0rad";
-    }
+    place(parts.paper.current, offset, shownRad);
+    if (parts.paper.current) parts.paper.current.style.scale = flipped ? "-1 1" : "1 1";
+    if (lettering === "withPaper") place(parts.letters.current, offset, shownRad);
     if (first) return settle(0);
     if (lettering === "level" || flips) state.moving.value = true;
     if (held) return clearTimeout(timer.current);
