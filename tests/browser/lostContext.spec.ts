@@ -1,0 +1,114 @@
+/** The graphics processor goes and comes back: the picture is the same, and the attempt goes on. */
+import { expect, type Page } from "@playwright/test";
+import { keep, keptAttempts, SCREENS } from "./access/screens.ts";
+import { nodeModule } from "./nodeModule.ts";
+import { findStars } from "./play/blobs.ts";
+import { fieldBox } from "./play/hands.ts";
+import { type Pixels, readPng } from "./play/png.ts";
+import { test } from "./play/watch.ts";
+import { readBase } from "./store/idb.ts";
+import type * as Left from "./store/leftAttempt.ts";
+
+const TIMES = 10;
+/** A field of the finder shows so many stars at least that stand well above the limit. */
+const LEAST_STARS = 20;
+const BRIGHT_MAG = 1;
+const WINDOW_STAR_PX = 1;
+
+async function picture(page: Page): Promise<Pixels> {
+  const { middle, radiusPx } = await fieldBox(page);
+  const clip = { x: middle.x - radiusPx, y: middle.y - radiusPx, width: 2 * radiusPx, height: 2 * radiusPx };
+  return readPng(await page.screenshot({ clip }));
+}
+
+const brightStars = (pixels: Pixels): number =>
+  findStars(pixels, WINDOW_STAR_PX).filter(({ overLimitMag }) => overLimitMag > BRIGHT_MAG).length;
+
+/** The greatest difference of any channel of any pixel. */
+function difference(a: Pixels, b: Pixels): number {
+  expect([b.width, b.height]).toEqual([a.width, a.height]);
+  return a.bytes.reduce((most, value, i) => Math.max(most, Math.abs(value - b.bytes[i]!)), 0);
+}
+
+/** Takes the context away; it comes back when `giveBack` is called. */
+async function takeAway(page: Page): Promise<{ giveBack: () => Promise<void> }> {
+  const lost = await page.locator(".canvas-place canvas").evaluateHandle(async (canvas: HTMLCanvasElement) => {
+    const context = canvas.getContext("webgl2")!;
+    const extension = context.getExtension("WEBGL_lose_context")!;
+    const gone = new Promise((resolve) => canvas.addEventListener("webglcontextlost", resolve, { once: true }));
+    extension.loseContext();
+    await gone;
+    return { canvas, extension, context };
+  });
+  expect(await lost.evaluate(({ context }) => context.isContextLost())).toBe(true);
+  const giveBack = () =>
+    lost.evaluate(async ({ canvas, extension, context }) => {
+      const back = new Promise((resolve) => canvas.addEventListener("webglcontextrestored", resolve, { once: true }));
+      extension.restoreContext();
+      await back;
+      if (context.isContextLost()) throw new Error("the context is still lost");
+    });
+  return { giveBack };
+}
+
+const recordText = async (page: Page): Promise<string> => (await readBase(page)).running[0]!.recordText;
+
+async function push(page: Page, key: string): Promise<void> {
+  await page.keyboard.down(key);
+  await page.waitForTimeout(300);
+  await page.keyboard.up(key);
+  // The tube comes to rest.
+  await page.waitForTimeout(1200);
+}
+
+test("ten times lost and back: the same picture, the same attempt", async ({ page }) => {
+  const { told } = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
+  await keep(page, await keptAttempts());
+  await SCREENS.finder(page);
+  await push(page, "ArrowUp");
+  await page.keyboard.press("n");
+  await page.keyboard.press("w");
+  await page.waitForTimeout(1000);
+  const before = await picture(page);
+  const recordBefore = told(await recordText(page));
+  expect(brightStars(before)).toBeGreaterThanOrEqual(LEAST_STARS);
+
+  for (let i = 0; i < TIMES; i++) {
+    const { giveBack } = await takeAway(page);
+    await giveBack();
+  }
+  await page.waitForTimeout(300);
+  const after = await picture(page);
+  expect(brightStars(after)).toBeGreaterThanOrEqual(LEAST_STARS);
+  expect(difference(before, after)).toBeLessThanOrEqual(1);
+
+  await push(page, "ArrowRight");
+  expect(difference(after, await picture(page))).toBeGreaterThan(40);
+  await page.keyboard.press("n");
+  await page.keyboard.press("w");
+  await expect
+    .poll(async () => told(await recordText(page)).trail.length, { timeout: 10_000 })
+    .toBeGreaterThan(recordBefore.trail.length);
+  const { events, trail } = told(await recordText(page));
+  expect(events.slice(0, recordBefore.events.length)).toEqual(recordBefore.events);
+  expect(trail.slice(0, recordBefore.trail.length)).toEqual(recordBefore.trail);
+  expect(events.length).toBeGreaterThan(recordBefore.events.length);
+});
+
+test("what is pushed while the context is away is in the picture when it is back", async ({ page }) => {
+  await keep(page, await keptAttempts());
+  await SCREENS.finder(page);
+  const before = await picture(page);
+  const { giveBack } = await takeAway(page);
+  await push(page, "ArrowLeft");
+  await giveBack();
+  await page.waitForTimeout(300);
+  const back = await picture(page);
+  expect(brightStars(back)).toBeGreaterThanOrEqual(LEAST_STARS);
+  expect(difference(before, back)).toBeGreaterThan(40);
+  // Drawn anew for a reason of its own, the picture is the same: nothing of it was left over from before.
+  await page.keyboard.press("n");
+  await page.keyboard.press("w");
+  await page.waitForTimeout(1000);
+  expect(difference(back, await picture(page))).toBeLessThanOrEqual(1);
+});
