@@ -1,0 +1,79 @@
+/** Finds the anchor: the eye looks round, the sight is pushed after it, by the field's words; near the middle by the picture. */
+import { type Blob, findStars } from "./blobs.ts";
+import { sleep } from "./hands.ts";
+import { anchorTold, inUse, type Player, picture, type Told, WORDS_MS } from "./looks.ts";
+
+/** Time for a tube that was let go to come to a stand. */
+const STAND_MS = 400;
+const MOST_PUSHES = 30;
+/** Within the sight's inner ring. */
+const IN_THE_RING = 0.016;
+
+/** A way in the field, radii. */
+interface Way {
+  readonly x: number;
+  readonly y: number;
+}
+const wayOf = ({ out, clock }: Told): Way => ({
+  x: out * Math.sin((clock * Math.PI) / 6),
+  y: out * Math.cos((clock * Math.PI) / 6),
+});
+
+/** Ends where the page has taken it that the anchor stands in the middle. @throws Error where it does not come to that */
+export async function seekAnchor(player: Player): Promise<void> {
+  const { page, hand } = player;
+  const hasEye = /^Naked eye/.test(await inUse(page));
+  if (hasEye) await lookRound(player);
+  let last: Way = { x: 0, y: 0 };
+  for (let i = 0; i < MOST_PUSHES; i++) {
+    const way = await towardsAnchor(player, last, hasEye);
+    if (Math.hypot(way.x, way.y) < IN_THE_RING) {
+      await hand.press("confirm");
+      await sleep(WORDS_MS);
+      if ((await page.getByRole("button", { name: "The star is in the middle" }).count()) === 0) return;
+    }
+    await hand.push(way.x / 2, way.y / 2);
+    last = way;
+    await sleep(STAND_MS);
+  }
+  throw new Error("the anchor was not found");
+}
+
+/** With the naked eye, until the anchor stands near the middle; then the sight is taken. */
+async function lookRound({ page, hand }: Player): Promise<void> {
+  for (let i = 0; i < 3; i++) {
+    const told = await anchorTold(page);
+    if (!told || told.out < 0.2) break;
+    const { x, y } = wayOf(told);
+    await hand.lookRound(x / 2, y / 2);
+    await sleep(STAND_MS);
+  }
+  await hand.take(/Reflex sight/);
+}
+
+/** How far the anchor stands from the middle: by words as long as it is far, by the picture near the middle. */
+async function towardsAnchor(player: Player, last: Way, hasEye: boolean): Promise<Way> {
+  const { page, starPx } = player;
+  const told = await anchorTold(page);
+  // Out of view: with the eye one sees where it went; without, the last push went too far.
+  if (!told) return hasEye ? bySight(player) : { x: -last.x / 2, y: -last.y / 2 };
+  if (told.out > 0.4) return wayOf(told);
+  return starAt(findStars(await picture(page), starPx), told) ?? wayOf(told);
+}
+
+/** The brightest star about the place that the words tell. */
+function starAt(stars: readonly Blob[], told: Told): Blob | null {
+  const { x, y } = wayOf(told);
+  const reach = Math.max(0.1, 0.25 * told.out);
+  return stars.find((star) => Math.hypot(star.x - x, star.y - y) < reach) ?? null;
+}
+
+/** The eye sees more than the sight shows: it tells which way the anchor is. */
+async function bySight({ page, hand }: Player): Promise<Way> {
+  await hand.take(/Naked eye/);
+  await sleep(STAND_MS);
+  const told = await anchorTold(page);
+  await hand.take(/Reflex sight/);
+  if (!told) throw new Error("the eye does not see the anchor");
+  return wayOf({ ...told, out: 1 });
+}
