@@ -5,6 +5,7 @@ import type { Lesson } from "#core/lesson/types.ts";
 import { actOfKey } from "../keys.ts";
 import type { Attempt } from "../play/attempt.ts";
 import { createPlay } from "../play/controller.ts";
+import { KeysPanel } from "../play/KeysPanel.tsx";
 import { PlayScreen } from "../play/PlayScreen.tsx";
 import type { Desk } from "./begin.ts";
 import { goTo, keysShown, nextLamp, screen, soundOn } from "./state.ts";
@@ -44,7 +45,12 @@ const loadBench = () => import("../bench/BenchScreen.tsx").then(({ BenchScreen }
 function usePageKeys() {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      const act = event.defaultPrevented ? null : actOfKey(event);
+      if (event.defaultPrevented) return;
+      if (event.key === "Escape" && keysShown.value) {
+        keysShown.value = false;
+        event.preventDefault();
+      }
+      const act = actOfKey(event);
       if (act === "lamp") nextLamp();
       else if (act === "sound") soundOn.value = !soundOn.value;
       else if (act === "help") keysShown.value = !keysShown.value;
@@ -54,8 +60,7 @@ function usePageKeys() {
   }, []);
 }
 
-export function App({ desk }: { desk: Desk }) {
-  usePageKeys();
+function Screen({ desk }: { desk: Desk }) {
   const now = screen.value;
   const open = (lessonId: string) => goTo({ kind: "play", lessonId });
   const toStart = () => goTo({ kind: "start" });
@@ -77,5 +82,16 @@ export function App({ desk }: { desk: Desk }) {
       load={loadStart}
       props={{ lessons: desk.lessons, finished: desk.finished, onOpen: open, trouble: desk.store.trouble }}
     />
+  );
+}
+
+/** The screen, and over any of them the table of keys. */
+export function App({ desk }: { desk: Desk }) {
+  usePageKeys();
+  return (
+    <>
+      <Screen desk={desk} />
+      {keysShown.value && <KeysPanel />}
+    </>
   );
 }

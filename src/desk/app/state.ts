@@ -66,6 +66,7 @@ export function goTo(next: Screen): void {
 }
 
 addEventListener("hashchange", () => {
+  keysShown.value = false;
   screen.value = screenOf(location.hash);
 });
 

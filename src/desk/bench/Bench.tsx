@@ -3,10 +3,8 @@ import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Finding } from "#core/lesson/findings.ts";
 import { LARGEST_BYTES } from "#core/lesson/largest.ts";
 import type { Desk } from "../app/begin.ts";
-import { keysShown } from "../app/state.ts";
 import { Icon } from "../icons.tsx";
 import { Tools } from "../play/Corners.tsx";
-import { KeysPanel } from "../play/KeysPanel.tsx";
 import { say } from "../words/say.ts";
 import type { Draft } from "./draft.ts";
 import { caretTo, Editor } from "./Editor.tsx";
@@ -72,11 +70,6 @@ export function Bench({ desk, draft, onTry }: Props) {
   useEffect(() => {
     scrollTo(0, 0);
     heading.current?.focus({ preventScroll: true });
-    const onKey = ({ key }: KeyboardEvent) => {
-      if (key === "Escape") keysShown.value = false;
-    };
-    addEventListener("keydown", onKey);
-    return () => removeEventListener("keydown", onKey);
   }, []);
   const { text, name } = draft.file.value;
   const shown = draft.shown.value;
@@ -148,7 +141,6 @@ export function Bench({ desk, draft, onTry }: Props) {
       <div class="bench-corner">
         <Tools />
       </div>
-      {keysShown.value && <KeysPanel />}
     </main>
   );
 }

@@ -9,13 +9,12 @@ import "../styles/sheetPlace.css";
 import "../styles/narrow.css";
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { keysShown, windowSize } from "../app/state.ts";
+import { windowSize } from "../app/state.ts";
 import type { Box } from "./arcs.ts";
 import { Barrel } from "./Barrel.tsx";
 import { Conditions, LessonTitle, Tools } from "./Corners.tsx";
 import { type Page, type PlayLayout, playLayout } from "./geometry.ts";
 import { listenToKeys } from "./input.ts";
-import { KeysPanel } from "./KeysPanel.tsx";
 import { Ladder, LadderRow } from "./Ladder.tsx";
 import type { PlayModel } from "./model.ts";
 import { OpeningRing } from "./OpeningRing.tsx";
@@ -89,11 +88,6 @@ export function PlayScreen({ model }: { model: PlayModel }) {
           model.sheetMode.value = model.sheetMode.value === "pin" ? "turn" : "pin";
           if (model.sheetMode.value === "pin") latest.current.toSheet();
         },
-        close: () => {
-          const open = keysShown.value;
-          keysShown.value = false;
-          return open;
-        },
       }),
     [model],
   );
@@ -144,7 +138,6 @@ export function PlayScreen({ model }: { model: PlayModel }) {
         </div>
       )}
       {layout.kind === "phone" && !onSheet && <Conditions model={model} />}
-      {keysShown.value && <KeysPanel />}
     </main>
   );
 }

@@ -6,8 +6,6 @@ import type { PlayModel } from "./model.ts";
 export interface PageActs {
   readonly toSheet: () => void;
   readonly setPin: () => void;
-  /** True while Escape has something to close. */
-  readonly close: () => boolean;
 }
 type Model = Pick<
   PlayModel,
@@ -155,10 +153,6 @@ export function listenToKeys(model: Model, page: PageActs, host: Window = window
   const does = actsOf(model, page);
   const onDown = (event: KeyboardEvent) => {
     if (event.defaultPrevented || isTheirs(event)) return;
-    if (event.key === "Escape") {
-      if (page.close()) event.preventDefault();
-      return;
-    }
     const act = actOfKey(event);
     if (!act || act === "lamp" || act === "sound" || act === "help" || model.phase.value !== "play") return;
     event.preventDefault();

@@ -6,7 +6,6 @@ import type { Lesson } from "#core/lesson/types.ts";
 import type { FinishedAttempt, Store } from "../app/ports.ts";
 import { keysShown, windowSize } from "../app/state.ts";
 import { Tools } from "../play/Corners.tsx";
-import { KeysPanel } from "../play/KeysPanel.tsx";
 import { say } from "../words/say.ts";
 import { Contents, Name, Next, type Open } from "./Column.tsx";
 import { CourseField } from "./CourseField.tsx";
@@ -89,20 +88,18 @@ export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
         </>
       )}
       {sheet && <SheetBelow lesson={lastLesson ?? shown} last={last} at={sheet} onOpen={onOpen} />}
-      {keysShown.value && <KeysPanel />}
     </main>
   );
 }
 
-/** Escape closes what is open, the keys first. */
+/** Escape closes what is open, but the table of keys first. */
 function useEscape(isOpen: boolean, close: () => void): void {
   const latest = useRef({ isOpen, close });
   latest.current = { isOpen, close };
   useEffect(() => {
-    const onKey = ({ key }: KeyboardEvent) => {
-      if (key !== "Escape") return;
-      if (keysShown.value) keysShown.value = false;
-      else if (latest.current.isOpen) latest.current.close();
+    const onKey = ({ key, defaultPrevented }: KeyboardEvent) => {
+      const isOurs = key === "Escape" && !defaultPrevented && !keysShown.value;
+      if (isOurs && latest.current.isOpen) latest.current.close();
     };
     addEventListener("keydown", onKey);
     return () => removeEventListener("keydown", onKey);
