@@ -93,9 +93,12 @@ export function PlayScreen({ model }: { model: PlayModel }) {
   );
   useEffect(() => {
     if (!layout.turnsPages) return;
-    if (model.asksPin.value) setPage("sheet");
-    else if (asked.current) setPage("field");
+    const to = model.asksPin.value ? "sheet" : asked.current ? "field" : null;
     asked.current = model.asksPin.value;
+    if (!to) return;
+    setPage(to);
+    // What had the focus may be gone with the page.
+    requestAnimationFrame(() => focusOn(to));
   }, [model.asksPin.value]);
 
   const onSheet = layout.turnsPages && page === "sheet";
