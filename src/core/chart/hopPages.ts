@@ -3,7 +3,8 @@
 import { DEG, dirFromMas, dot, normalise, separationRad } from "#core/celestial/vector.ts";
 import type { CompiledAttempt, Dir, SkyObject, StarBlock } from "#core/seams/index.ts";
 import type { SkyNames } from "#core/sky/names/types.ts";
-import { type ChartContent, chartMarks } from "./marks.ts";
+import type { ChartContent } from "./content.ts";
+import { chartMarks } from "./marks.ts";
 import { type ChartPage, reachRad } from "./page.ts";
 import type { ChartMark } from "./types.ts";
 

@@ -12,8 +12,11 @@ export type LabelWish = {
   readonly tone?: "hand";
 };
 export type Box = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
-/** Something printed that lettering keeps off; a star's dot by its radius, so that large letters may lie over small dots. */
-export type Obstacle = Box & { readonly dotR?: number };
+/**
+ * Something printed that lettering keeps off: a star's dot by its radius, so that large letters may lie over small dots; a
+ * bit of a line, which letters cross only where there is no other place.
+ */
+export type Obstacle = Box & { readonly dotR?: number; readonly line?: boolean };
 /** Width of a text in px at its style's own size. */
 export type Measure = (style: TextStyle, text: string) => number;
 export type Placed = { readonly x: number; readonly y: number; readonly align: Align; readonly box: Box };
@@ -78,10 +81,15 @@ export type PlacingOptions = {
   readonly within: (box: Box) => boolean;
 };
 
-/** Whether an obstacle counts for a style. `last`: every free place was tried in vain. */
-function counts(style: TextStyle, { dotR = Number.POSITIVE_INFINITY }: Obstacle, last: boolean): boolean {
-  if (style === "figureName") return dotR > CAPITALS_OVER_PX;
-  return !(style === "word" && last) || dotR === Number.POSITIVE_INFINITY;
+/** How hard a place is sought: clear of all, over lines, and for the words of the hop over dots as well. */
+type Pass = "clear" | "overLines" | "overDots";
+const PASSES: readonly Pass[] = ["clear", "overLines"];
+const PASSES_OF_WORDS: readonly Pass[] = ["clear", "overLines", "overDots"];
+
+function counts(style: TextStyle, { dotR, line }: Obstacle, pass: Pass): boolean {
+  if (line) return pass === "clear";
+  if (dotR === undefined) return true;
+  return style === "figureName" ? dotR > CAPITALS_OVER_PX : pass !== "overDots";
 }
 
 /**
@@ -97,11 +105,11 @@ export function placeLabels(
   return wishes.map((wish) => {
     const [width, height] = [measure(wish.style, wish.text) * typeScale, letterHeightPx(wish.style) * typeScale];
     const places = placesFor(wish, height);
-    for (const last of wish.style === "word" ? [false, true] : [false]) {
+    for (const pass of wish.style === "word" ? PASSES_OF_WORDS : PASSES) {
       for (const { x, y, align } of places) {
         const box = textBox(x, y, align, width, height);
         if (!within(box)) continue;
-        if (obstacles.some((other) => counts(wish.style, other, last) && boxesMeet(box, other))) continue;
+        if (obstacles.some((other) => counts(wish.style, other, pass) && boxesMeet(box, other))) continue;
         obstacles.push(box);
         return { x, y, align, box };
       }

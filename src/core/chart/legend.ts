@@ -1,8 +1,8 @@
 /** What the print means: the scale of the dots, the signs used, the rings of the instruments, and a ruler. */
 import { DEG, separationRad } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
+import { dotRadiusPx } from "./content.ts";
 import { barDeg } from "./frame.ts";
-import { dotRadiusPx } from "./marks.ts";
 import { type ChartPage, ringRadiusPx } from "./page.ts";
 import type { ChartMark, LineStyle, Sign } from "./types.ts";
 

@@ -1,13 +1,11 @@
 /** What can be done with a sheet, by whatever means. */
-import { describeSheet } from "#core/chart/describe.ts";
-import { rulerReading } from "#core/chart/legend.ts";
 import { projectionOf, ringRadiusPx } from "#core/chart/page.ts";
 import { clampedView, pageFromScreen, pannedBy, screenFromPage, zoomedAbout } from "#core/chart/sheetView.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { say } from "../words/say.ts";
+import { createCross, dirOnPage } from "./crossActs.ts";
 import type { SheetKeyAct } from "./sheetKeys.ts";
 import { type Point, paperView, pxPerPagePx, type SheetState } from "./sheetState.ts";
-import { crossWords, rulerWords } from "./sheetWords.ts";
 import type { SheetProps, SheetView } from "./types.ts";
 
 export interface SheetActs {
@@ -29,10 +27,6 @@ const MOST_OFFSET_PX = 60;
 /** Without a ring, the part of the paper's width about its middle in which a drag moves the print. */
 const PAN_SHARE = 0.3;
 const PAN_STEP_PX = 40;
-/** Steps of the cross, in fields: one press, and a key held down. */
-const CROSS_STEP = 0.05;
-const CROSS_RUN = 0.15;
-
 export function createSheetActs(latest: () => SheetProps, state: SheetState): SheetActs {
   const k = () => pxPerPagePx(latest());
   const toPage = ({ x, y }: Point): Point => {
@@ -45,11 +39,8 @@ export function createSheetActs(latest: () => SheetProps, state: SheetState): Sh
     const [halfX, halfY] = [page.widthPx / 2 - page.marginPx, page.heightPx / 2 - page.marginPx];
     return Math.abs(x - panX) * scale <= halfX && Math.abs(y - panY) * scale <= halfY;
   };
-  const dirAt = ({ x, y }: Point): Dir => projectionOf(latest().page).unproject(x, y);
-  const tell = (at: Point) => {
-    const { page, marks, view, fieldDeg } = latest();
-    state.said.value = crossWords(describeSheet(page, marks, view.value, fieldDeg, at));
-  };
+  const dirAt = (at: Point): Dir => dirOnPage(latest(), at);
+  const cross = createCross(latest, state, { printed, light: (at) => acts.light(at) });
 
   const acts: SheetActs = {
     change(view, done) {
@@ -110,7 +101,7 @@ export function createSheetActs(latest: () => SheetProps, state: SheetState): Sh
       // A reading stays until the next one; a pencil line goes to the host.
       state.stroke.value = line.length > 1 && (ruler || !done) ? line : null;
       if (line.length < 2) return;
-      if (ruler) read(line);
+      if (ruler) cross.read(line[0]!, line.at(-1)!);
       else if (done) {
         onPencil?.(line.map(dirAt));
         state.said.value = say("sheet.lineSet");
@@ -129,49 +120,6 @@ export function createSheetActs(latest: () => SheetProps, state: SheetState): Sh
     },
   };
 
-  function read(line: readonly Point[]) {
-    const reading = rulerReading(dirAt(line[0]!), dirAt(line.at(-1)!), latest().fieldDeg);
-    state.said.value = rulerWords(reading);
-  }
-  function moveCross(right: number, down: number, fields: number) {
-    const { page, view, fieldDeg } = latest();
-    const ring = latest().hand.ring;
-    const start = { x: view.value.panX, y: view.value.panY };
-    if (!state.cross.value && ring) projectionOf(page).project(ring.dir, start);
-    const from = state.cross.value ?? start;
-    // So far on the screen, whatever way the paper lies.
-    const step = fields * fieldDeg * page.pxPerDeg * k() * view.value.scale;
-    const on = screenFromPage(view.value, k(), from.x, from.y);
-    const to = pageFromScreen(view.value, k(), on.x + right * step, on.y + down * step);
-    if (!printed(to)) return;
-    state.cross.value = to;
-    if (state.stroke.value && latest().mode.value !== "pin") state.stroke.value = [state.stroke.value[0]!, to];
-    tell(to);
-    acts.light(screenFromPage(view.value, k(), to.x, to.y));
-  }
-  function setHere() {
-    const { mode, onPin } = latest();
-    const at = state.cross.value;
-    if (!at) return moveCross(0, 0, 0);
-    if (mode.value === "pin") {
-      onPin?.(dirAt(at));
-      state.cross.value = null;
-      state.said.value = say("sheet.pinSet");
-      return;
-    }
-    const begun = state.stroke.value;
-    if (!begun || begun.length > 2 || apart(begun[0]!, begun.at(-1)!) < 1) {
-      state.stroke.value = [at, at];
-      state.said.value = say("sheet.lineBegun");
-      return;
-    }
-    if (mode.value === "ruler") read([begun[0]!, at]);
-    else {
-      latest().onPencil?.([begun[0]!, at].map(dirAt));
-      state.said.value = say("sheet.lineSet");
-    }
-    state.stroke.value = mode.value === "ruler" ? [begun[0]!, at, at] : null;
-  }
   function keyActs(act: SheetKeyAct) {
     const { view, mode, onRubOut } = latest();
     if (act.kind === "turn")
@@ -179,11 +127,10 @@ export function createSheetActs(latest: () => SheetProps, state: SheetState): Sh
     else if (act.kind === "flip") acts.change({ ...view.value, flipped: !view.value.flipped }, true);
     else if (act.kind === "zoom") acts.zoomBy(act.factor, acts.pivot(), true);
     else if (act.kind === "pan") acts.panBy(-act.right * PAN_STEP_PX, -act.down * PAN_STEP_PX);
-    else if (act.kind === "cross") moveCross(act.right, act.down, act.far ? CROSS_RUN : CROSS_STEP);
-    else if (act.kind === "set") setHere();
+    else if (act.kind === "cross") cross.move(act.right, act.down, act.far);
+    else if (act.kind === "set") cross.set();
     else if (act.kind === "rubOut") onRubOut?.();
     else mode.value = act.mode;
   }
   return acts;
 }
-const apart = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y);

@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { DEG, dirFromRadec, offsetDir, separationRad } from "#core/celestial/vector.ts";
+import { dotRadiusPx } from "#core/chart/content.ts";
 import { barDeg } from "#core/chart/frame.ts";
-import { chartMarks, dotRadiusPx } from "#core/chart/marks.ts";
+import { chartMarks } from "#core/chart/marks.ts";
 import { type ChartPage, projectionOf, ringRadiusPx } from "#core/chart/page.ts";
 import { marksToSvg } from "#core/chart/svg.ts";
 import type { Dir, StarBlock } from "#core/seams/index.ts";

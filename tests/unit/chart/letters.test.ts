@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { DEG, dirFromRadec, offsetDir } from "#core/celestial/vector.ts";
+import { dotRadiusPx } from "#core/chart/content.ts";
 import { boxesMeet, letterHeightPx, roughWidth, textBox } from "#core/chart/labels.ts";
 import { layLetters } from "#core/chart/letters.ts";
-import { chartMarks, dotRadiusPx } from "#core/chart/marks.ts";
+import { chartMarks } from "#core/chart/marks.ts";
 import type { ChartPage } from "#core/chart/page.ts";
 import { PLAIN_VIEW, pageFromScreen, type SheetView, screenFromPage } from "#core/chart/sheetView.ts";
 import type { TextMark } from "#core/chart/types.ts";

@@ -1,0 +1,11 @@
+/** What laying letters needs to know of the screen. */
+import type { Measure } from "./labels.ts";
+
+export type LetterOptions = {
+  readonly measure: Measure;
+  /** Size of the sheet on the screen by the size of the page. */
+  readonly pxPerPagePx: number;
+  readonly typeScale: number;
+  /** The part of the paper that is light enough to read by: px from the sheet's middle; null for all of it. */
+  readonly lit: { readonly x: number; readonly y: number; readonly radiusPx: number } | null;
+};
