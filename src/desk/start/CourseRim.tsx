@@ -1,11 +1,14 @@
 /** The rim: the part in hand, each lesson that is here a button, those to come small and silent. */
 
-import { onCircle } from "../play/arcs.ts";
+import { fittedSizePx, onCircle } from "../play/arcs.ts";
 import type { Barrel } from "../play/geometry.ts";
 import { ArcPiece } from "../play/Piece.tsx";
 import { RimGround } from "../play/Rim.tsx";
 import { say } from "../words/say.ts";
 import { type Course, type CoursePlace, rimAngle } from "./course.ts";
+
+/** Half of the next lesson's mark, and air beside it. */
+const MARK_PX = 20;
 
 /** Places of one to three dots within a ring. */
 const DOTS: readonly (readonly (readonly [x: number, y: number])[])[] = [
@@ -53,6 +56,10 @@ function PlaceMark({ place, isNext }: { place: CoursePlace; isNext: boolean }) {
   );
 }
 
+/** Room for lettering between the last place and the first, beside the largest mark that a place has, px. */
+const roomBelowPx = (radius: number, size: number, count: number): number =>
+  2 * (((180 - Math.abs(rimAngle(0, count))) * Math.PI * radius) / 180 - MARK_PX * size);
+
 interface Props {
   readonly course: Course;
   readonly barrel: Barrel;
@@ -67,6 +74,7 @@ export function CourseRim({ course, barrel, onOpen }: Props) {
   const size = Math.max(0.72, Math.min(1.2, rimPx / 52));
   const type = Math.max(0.85, Math.min(1.2, rimPx / 52));
   const hit = Math.max(44, 40 * size);
+  const below = say(fieldPx < 210 ? "start.doneShort" : "start.done", { done, of }).toUpperCase();
   return (
     <>
       <RimGround barrel={barrel} />
@@ -104,10 +112,10 @@ export function CourseRim({ course, barrel, onOpen }: Props) {
       </nav>
       <p class="hidden-words">{say("start.done", { done, of })}</p>
       <ArcPiece
-        text={say(fieldPx < 210 ? "start.doneShort" : "start.done", { done, of }).toUpperCase()}
+        text={below}
         baselinePx={fieldPx + rimPx * 0.36}
         atDeg={180}
-        sizePx={14 * type}
+        sizePx={fittedSizePx(below, roomBelowPx(radius, size, places.length), 14 * type)}
         class="aside-words"
       />
     </>
