@@ -13,6 +13,8 @@ const test = watched.extend({
   ],
 });
 
+test.describe.configure({ mode: "parallel" });
+
 const LEAST_CONTRAST = 4.5;
 /** 40 % of the red channel's light, and one step for rounding. */
 const MOST_RED = 171;

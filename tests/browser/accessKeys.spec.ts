@@ -4,6 +4,8 @@ import { focused, isFocusSeen } from "./access/focus.ts";
 import { keep, keptAttempts, lightLamp, SCREENS } from "./access/screens.ts";
 import { test } from "./play/watch.ts";
 
+test.describe.configure({ mode: "parallel" });
+
 const MOST_STOPS = 40;
 
 /** Places in the order in which they are first reached. */

@@ -3,6 +3,8 @@ import { expect, type Locator, type Page } from "@playwright/test";
 import { keep, keptAttempts, SCREENS, type ScreenName } from "./access/screens.ts";
 import { test } from "./play/watch.ts";
 
+test.describe.configure({ mode: "parallel" });
+
 /** The picture of a new instrument is there so soon where nothing moves, ms. */
 const AT_ONCE_MS = 100;
 

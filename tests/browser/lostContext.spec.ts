@@ -9,6 +9,8 @@ import { test } from "./play/watch.ts";
 import { readBase } from "./store/idb.ts";
 import type * as Left from "./store/leftAttempt.ts";
 
+test.describe.configure({ mode: "parallel" });
+
 const TIMES = 10;
 /** A field of the finder shows so many stars at least that stand well above the limit. */
 const LEAST_STARS = 20;
@@ -111,4 +113,20 @@ test("what is pushed while the context is away is in the picture when it is back
   await page.keyboard.press("w");
   await page.waitForTimeout(1000);
   expect(difference(back, await picture(page))).toBeLessThanOrEqual(1);
+});
+
+test("each instrument's picture comes back: sight and eye with the ground below, the eyepiece", async ({ page }) => {
+  await keep(page, await keptAttempts());
+  await SCREENS.finder(page);
+  for (const key of ["w", "w", "n", "n", "n"]) {
+    await page.keyboard.press(key);
+    await page.waitForTimeout(1200);
+    const before = await picture(page);
+    const { giveBack } = await takeAway(page);
+    await giveBack();
+    await page.waitForTimeout(300);
+    const after = await picture(page);
+    expect(findStars(after, WINDOW_STAR_PX).length).toBeGreaterThanOrEqual(LEAST_STARS);
+    expect(difference(before, after)).toBeLessThanOrEqual(1);
+  }
 });
