@@ -97,7 +97,9 @@ test("the focus goes where one goes on: briefing, field, ladder, sheet, keys, re
   await expect(page.getByRole("heading", { level: 2, name: "Logbook" })).toBeFocused();
   await page.keyboard.press("Escape");
   await expect(logbook).toBeFocused();
-  await page.getByRole("button", { name: "Go on with the course" }).focus();
+  const goOn = page.getByRole("button", { name: "Go on with the course" });
+  await goOn.focus();
+  await expect(goOn).toBeFocused();
   await page.keyboard.press("Enter");
   await expect(page.locator(".headline")).toBeFocused();
   await page.goBack();
