@@ -1,6 +1,6 @@
 /** The first minute of somebody who has never been here. */
 import { expect } from "@playwright/test";
-import { sleep } from "./play/hands.ts";
+import { waitInPage } from "./play/hands.ts";
 import { openLesson } from "./play/openLesson.ts";
 import { createMouseHand } from "./play/pointers.ts";
 import { seekAnchor } from "./play/seekAnchor.ts";
@@ -18,7 +18,7 @@ test("the page opens on the first lesson, and within a minute a claim is made an
   await expect(page.locator("ul.briefing li")).toHaveCount(3);
   await player.hand.press("begin");
   await seekAnchor(player);
-  await sleep(REST_MS);
+  await waitInPage(page, REST_MS);
   await player.hand.press("claim");
   await expect(page.getByText("That is a star; the cluster is a handful close together.")).toBeVisible();
   expect(Date.now() - startMs).toBeLessThan(MOST_MS);

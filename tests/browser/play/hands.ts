@@ -52,6 +52,10 @@ export async function ringPlace(page: Page, name: RegExp): Promise<Px> {
 
 export const sleep = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
 
+/** Waits as the page counts time: on a busy machine its own timers are late, and this with them. */
+export const waitInPage = (page: Page, ms: number): Promise<void> =>
+  page.evaluate((forMs) => new Promise<void>((resolve) => setTimeout(resolve, forMs)), ms);
+
 /** Steps of a drag, and their pace: as a hand moves, not at once. */
 const DRAG = { stepPx: 24, leastSteps: 4, everyMs: 22 } as const;
 

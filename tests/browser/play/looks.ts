@@ -2,7 +2,7 @@
 import type { Page } from "@playwright/test";
 import type { Look } from "#core/rehearsal/types.ts";
 import { findGlows, findHandfuls, findStars } from "./blobs.ts";
-import { fieldBox, type Hand, sleep } from "./hands.ts";
+import { fieldBox, type Hand, waitInPage } from "./hands.ts";
 import type { HopSheet } from "./hopSheet.ts";
 import { type Pixels, readPng } from "./png.ts";
 
@@ -78,7 +78,7 @@ const OUTS: readonly (readonly [words: string, out: number])[] = [
 
 /** Null where the anchor is not in view. */
 export async function anchorTold(page: Page): Promise<Told | null> {
-  await sleep(WORDS_MS);
+  await waitInPage(page, WORDS_MS);
   const label = (await page.locator("#field").getAttribute("aria-label")) ?? "";
   const words = /(?:up|overhead|horizon)\. [^.]*? stands ([^.]*)\./.exec(label)?.[1];
   if (!words) return null;

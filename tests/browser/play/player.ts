@@ -1,7 +1,7 @@
 /** Plays a lesson as somebody does who sees the field and has the sheet: nothing else is asked of the page. */
 import { expect, type Page } from "@playwright/test";
 import type { LearnerMove, PaperPoint } from "#core/rehearsal/types.ts";
-import { type Px, sleep } from "./hands.ts";
+import { type Px, waitInPage } from "./hands.ts";
 import type { HopSheet } from "./hopSheet.ts";
 import { fieldRadOf, isPinAsked, look, type Player, WORDS_MS } from "./looks.ts";
 import { seekAnchor } from "./seekAnchor.ts";
@@ -15,7 +15,7 @@ export async function playLesson(player: Player): Promise<void> {
   await player.hand.press("begin");
   await seekAnchor(player);
   if (player.sheet.lesson.gear.hopping.startsWith("finder")) await player.hand.take(/Finder/);
-  await sleep(REST_MS);
+  await waitInPage(player.page, REST_MS);
   await hop(player);
 }
 
@@ -33,7 +33,7 @@ async function hop(player: Player): Promise<void> {
 
 /** Whether a claim has ended the hop; then the report is awaited. */
 async function isOver(page: Page): Promise<boolean> {
-  await sleep(WORDS_MS);
+  await waitInPage(page, WORDS_MS);
   const goesOn = (await isPinAsked(page)) || (await page.locator(".arc-button.claim").count()) > 0;
   if (goesOn) return false;
   await expect(page.locator("main.report h1")).toBeVisible({ timeout: 20_000 });
@@ -45,19 +45,19 @@ async function carryOut({ page, hand, sheet }: Player, move: LearnerMove): Promi
     case "push": {
       const fieldRad = await fieldRadOf(page);
       await hand.push(move.axis1 / fieldRad, move.axis2 / fieldRad);
-      return sleep(REST_MS);
+      return waitInPage(page, REST_MS);
     }
     case "pin":
       await hand.pin(() => placeOnSheet(page, sheet, move.at));
-      return sleep(WORDS_MS);
+      return waitInPage(page, WORDS_MS);
     case "use":
       await hand.take(/Eyepiece/);
-      return sleep(REST_MS);
+      return waitInPage(page, REST_MS);
     case "claim":
       return hand.press(move.says === "here" ? "claim" : "notSeen");
     case "restart":
       await hand.press("home");
-      return sleep(REST_MS);
+      return waitInPage(page, REST_MS);
     case "giveUp":
       throw new Error("the learner gives up");
   }

@@ -1,13 +1,13 @@
 /** Finds the anchor: the eye looks round, the sight is pushed after it, by the field's words; near the middle by the picture. */
 import { type Blob, findStars } from "./blobs.ts";
-import { sleep } from "./hands.ts";
+import { waitInPage } from "./hands.ts";
 import { anchorTold, inUse, type Player, picture, type Told, WORDS_MS } from "./looks.ts";
 
 /** Time for a tube that was let go to come to a stand. */
 const STAND_MS = 400;
 const MOST_PUSHES = 30;
-/** Within the sight's inner ring. */
-const IN_THE_RING = 0.016;
+/** Near enough, radii: within the sight's inner ring; in a glass that is not so wide about the middle will do. */
+const NEAR = { sight: 0.016, glass: 0.1 } as const;
 
 /** A way in the field, radii. */
 interface Way {
@@ -24,17 +24,20 @@ export async function seekAnchor(player: Player): Promise<void> {
   const { page, hand } = player;
   const hasEye = /^Naked eye/.test(await inUse(page));
   if (hasEye) await lookRound(player);
-  let last: Way = { x: 0, y: 0 };
+  /** What was pushed since the anchor was in view. */
+  let gone: Way = { x: 0, y: 0 };
   for (let i = 0; i < MOST_PUSHES; i++) {
-    const way = await towardsAnchor(player, last, hasEye);
-    if (Math.hypot(way.x, way.y) < IN_THE_RING) {
+    const seen = await towardsAnchor(player, hasEye);
+    // Out of view without an eye to see where it went: the last push went too far.
+    const way = seen ?? { x: -gone.x / 2, y: -gone.y / 2 };
+    if (seen && Math.hypot(way.x, way.y) < (hasEye ? NEAR.sight : NEAR.glass)) {
       await hand.press("confirm");
-      await sleep(WORDS_MS);
+      await waitInPage(page, WORDS_MS);
       if ((await page.getByRole("button", { name: "The star is in the middle" }).count()) === 0) return;
     }
     await hand.push(way.x / 2, way.y / 2);
-    last = way;
-    await sleep(STAND_MS);
+    gone = seen ? way : { x: gone.x + way.x, y: gone.y + way.y };
+    await waitInPage(page, STAND_MS);
   }
   throw new Error("the anchor was not found");
 }
@@ -46,17 +49,16 @@ async function lookRound({ page, hand }: Player): Promise<void> {
     if (!told || told.out < 0.2) break;
     const { x, y } = wayOf(told);
     await hand.lookRound(x / 2, y / 2);
-    await sleep(STAND_MS);
+    await waitInPage(page, STAND_MS);
   }
   await hand.take(/Reflex sight/);
 }
 
-/** How far the anchor stands from the middle: by words as long as it is far, by the picture near the middle. */
-async function towardsAnchor(player: Player, last: Way, hasEye: boolean): Promise<Way> {
+/** How far the anchor stands from the middle: by words as long as it is far, by the picture near it; null out of view. */
+async function towardsAnchor(player: Player, hasEye: boolean): Promise<Way | null> {
   const { page, starPx } = player;
   const told = await anchorTold(page);
-  // Out of view: with the eye one sees where it went; without, the last push went too far.
-  if (!told) return hasEye ? bySight(player) : { x: -last.x / 2, y: -last.y / 2 };
+  if (!told) return hasEye ? byEye(player) : null;
   if (told.out > 0.4) return wayOf(told);
   return starAt(findStars(await picture(page), starPx), told) ?? wayOf(told);
 }
@@ -69,9 +71,9 @@ function starAt(stars: readonly Blob[], told: Told): Blob | null {
 }
 
 /** The eye sees more than the sight shows: it tells which way the anchor is. */
-async function bySight({ page, hand }: Player): Promise<Way> {
+async function byEye({ page, hand }: Player): Promise<Way> {
   await hand.take(/Naked eye/);
-  await sleep(STAND_MS);
+  await waitInPage(page, STAND_MS);
   const told = await anchorTold(page);
   await hand.take(/Reflex sight/);
   if (!told) throw new Error("the eye does not see the anchor");
