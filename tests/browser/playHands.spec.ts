@@ -7,6 +7,9 @@ import { createMouseHand, createTouchHand } from "./play/pointers.ts";
 import { foundWithPoints } from "./play/report.ts";
 import { test } from "./play/watch.ts";
 
+/** A hop takes half a minute; on a machine that is busy with other things, several times that. */
+test.setTimeout(240_000);
+
 const LESSON = "3-03";
 /** How much the same hop may differ by what the hand holds. */
 const MOST_APART = 3;
