@@ -50,7 +50,9 @@ export function signPath({ sign, r, axisRad, flat }: Pick<SignMark, "sign" | "r"
     case "galaxy":
       // North up and east left: a position angle runs counter-clockwise from up.
       return ellipse(r, r * flat, -90 - (axisRad * 180) / Math.PI);
-    case "brightNebula":
+    case "emissionNebula":
+    case "reflectionNebula":
+    case "supernovaRemnant":
       return square(r);
     case "darkNebula":
       return dashedSquare(r);

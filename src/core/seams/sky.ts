@@ -56,22 +56,44 @@ export type ObjectKind =
   | "openCluster"
   | "globularCluster"
   | "planetaryNebula"
-  | "brightNebula"
+  | "emissionNebula"
+  | "reflectionNebula"
+  | "supernovaRemnant"
   | "darkNebula"
   | "galaxy"
   | "doubleStar"
   | "asterism";
+/**
+ * How the light lies over an object: evenly; falling off from the middle as a disc does, or as an old round galaxy does; as a
+ * globular cluster does; in a ring; or in stars of its own.
+ */
+export type ObjectProfile = "uniform" | "exponential" | "bulge" | "plummer" | "ring" | "members";
+/** A pair as measured: position angle of the fainter from the brighter, north through east, equinox J2000. */
+export interface DoubleMeasure {
+  readonly separationArcsec: number;
+  readonly positionAngleDeg: number;
+  /** Brighter first. */
+  readonly magV: readonly [number, number];
+  /** Year of the measure. */
+  readonly epochYear: number;
+}
 /** One thing that is no single star. Places ICRS; sizes are full axes. */
 export interface SkyObject {
   readonly id: string;
   readonly names: readonly string[];
   readonly kind: ObjectKind;
   readonly dir: Dir;
+  /** Of the whole; 99 where it gives no light of its own (dark nebulae). */
   readonly magV: number;
   readonly majorArcmin: number;
   readonly minorArcmin: number;
   /** Position angle of the major axis, north through east, degrees. */
   readonly axisDeg: number;
+  readonly profile: ObjectProfile;
+  /** Abbreviation: of the International Astronomical Union, or of the practice sky. */
+  readonly constellation: string;
   /** One line of our own on how it looks. */
   readonly looks: string;
+  /** Where it is a double star. */
+  readonly double?: DoubleMeasure;
 }

@@ -19,7 +19,14 @@ const SKY_RGB: Readonly<Record<Gear["kind"], readonly [number, number, number]>>
   eyepiece: [20 / 255, 25 / 255, 30 / 255],
 };
 /** Kinds that are seen as a glow; the others are their stars. */
-const GLOWS = new Set<SkyObject["kind"]>(["galaxy", "globularCluster", "planetaryNebula", "brightNebula"]);
+const GLOWS = new Set<SkyObject["kind"]>([
+  "galaxy",
+  "globularCluster",
+  "planetaryNebula",
+  "emissionNebula",
+  "reflectionNebula",
+  "supernovaRemnant",
+]);
 /** Brightness of a glow over the sky at the edge of what is seen, for each magnitude of margin, and at most. */
 const PEAK = { least: 0.13, perMag: 0.09, most: 0.36 } as const;
 

@@ -27,7 +27,14 @@ const MILLI = 1000;
 const dotRadius = (aboveMag: number) => Math.min(0.032, 0.0042 + 0.0032 * Math.max(0, aboveMag));
 const STIPPLE = { radius: 0.0036, least: 40, most: 260, perArea: 9000 } as const;
 /** Kinds whose light is a veil; the others are drawn by their own stars. */
-const SOFT: ReadonlySet<SkyObject["kind"]> = new Set(["galaxy", "globularCluster", "planetaryNebula", "brightNebula"]);
+const SOFT: ReadonlySet<SkyObject["kind"]> = new Set([
+  "galaxy",
+  "globularCluster",
+  "planetaryNebula",
+  "emissionNebula",
+  "reflectionNebula",
+  "supernovaRemnant",
+]);
 
 type Project = (dir: Dir) => { readonly x: number; readonly y: number } | null;
 

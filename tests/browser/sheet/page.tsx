@@ -91,6 +91,8 @@ async function propsOf(scene: SheetScene): Promise<SheetProps> {
             majorArcmin: 8,
             minorArcmin: 6,
             axisDeg: 0,
+            profile: "ring",
+            constellation: "",
             looks: "",
           },
         }

@@ -28,6 +28,8 @@ const cluster: SkyObject = {
   majorArcmin: 20,
   minorArcmin: 20,
   axisDeg: 0,
+  profile: "members",
+  constellation: "",
   looks: "",
 };
 const marks = chartMarks(page, {

@@ -19,6 +19,8 @@ const object = (id: string, raDeg: number, decDeg: number, magV: number): SkyObj
   majorArcmin: 12,
   minorArcmin: 8,
   axisDeg: 30,
+  profile: "members",
+  constellation: "",
   looks: "a pale spot",
 });
 

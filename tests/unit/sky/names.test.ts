@@ -17,6 +17,8 @@ const dumbbell: SkyObject = {
   majorArcmin: 8,
   minorArcmin: 6,
   axisDeg: 0,
+  profile: "ring",
+  constellation: "Vul",
   looks: "an apple core",
 };
 const m2: SkyObject = { ...dumbbell, id: "M2", names: ["M 2"], kind: "globularCluster", magV: 6.4 };

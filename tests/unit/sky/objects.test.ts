@@ -44,7 +44,8 @@ const SURFACE: Partial<Record<ObjectKind, readonly [number, number]>> = {
   openCluster: [18.1, 22.7],
   globularCluster: [19.3, 22.6],
   planetaryNebula: [12.8, 21.4],
-  brightNebula: [17, 24.8],
+  emissionNebula: [17, 24.8],
+  supernovaRemnant: [17, 24.8],
   galaxy: [20.9, 23.1],
 };
 const surface = ({ magV, majorArcmin, minorArcmin }: SkyObject) =>
@@ -88,10 +89,18 @@ describe("the objects of the catalogue sky", () => {
       majorArcmin: 4,
       minorArcmin: 2,
       axisDeg: 30,
+      constellation: "Psc",
       looks: "A smudge.",
     };
     expect(objectOfRow(row).kind).toBe("galaxy");
-    const faults = [{ kind: "planet" }, { raDeg: 360 }, { decDeg: Number.NaN }, { minorArcmin: 5 }, { names: [] }];
+    const faults = [
+      { kind: "planet" },
+      { raDeg: 360 },
+      { decDeg: Number.NaN },
+      { minorArcmin: 5 },
+      { names: [] },
+      { magV: null },
+    ];
     for (const fault of faults) expect(() => objectOfRow({ ...row, ...fault })).toThrow(DataFileError);
   });
 });

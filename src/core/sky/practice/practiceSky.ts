@@ -91,7 +91,17 @@ function middleOf(stars: readonly { readonly dir: Dir }[]): Dir {
   return normalise([sum(0), sum(1), sum(2)]);
 }
 
-function objectsOf({ seed, words, cluster, galaxy }: SkyPlan): [SkyObject, SkyObject] {
+/** Abbreviation of the figure whose middle is nearest. */
+function figureAt({ figures, words }: SkyPlan, dir: Dir): string {
+  const nearness = figures.map(({ stars }) => {
+    const middle = middleOf(stars);
+    return middle[0] * dir[0] + middle[1] * dir[1] + middle[2] * dir[2];
+  });
+  return words.figures[nearness.indexOf(Math.max(...nearness))]?.abbr ?? "";
+}
+
+function objectsOf(plan: SkyPlan): [SkyObject, SkyObject] {
+  const { seed, words, cluster, galaxy } = plan;
   const title = seed.word.charAt(0).toUpperCase() + seed.word.slice(1);
   return [
     {
@@ -103,6 +113,8 @@ function objectsOf({ seed, words, cluster, galaxy }: SkyPlan): [SkyObject, SkyOb
       majorArcmin: CLUSTER_WIDE_ARCMIN,
       minorArcmin: CLUSTER_WIDE_ARCMIN,
       axisDeg: 0,
+      profile: "members",
+      constellation: figureAt(plan, cluster.centre),
       looks: "A handful of stars close together, most of them blue-white.",
     },
     {
@@ -114,6 +126,8 @@ function objectsOf({ seed, words, cluster, galaxy }: SkyPlan): [SkyObject, SkyOb
       majorArcmin: galaxy.majorArcmin,
       minorArcmin: galaxy.minorArcmin,
       axisDeg: galaxy.axisDeg,
+      profile: "exponential",
+      constellation: figureAt(plan, galaxy.centre),
       looks: "A soft oval, brighter towards its middle, with no star in it.",
     },
   ];
