@@ -11,7 +11,6 @@ import { TABLE, tokenColour } from "./palette.ts";
 import { createRenderer } from "./renderer.ts";
 import { COARSE, createRingGeometry, FINE, NET } from "./rings.ts";
 import { createStarLayer, drawStars, type StarLayer } from "./starLayer.ts";
-import { createPackedStars } from "./starPack.ts";
 import type { FieldView, StageLayout } from "./view.ts";
 
 export interface StageEvents {
@@ -46,14 +45,14 @@ interface Layers {
 
 const COLOUR_BUFFER = 0x4000;
 
-const createLayers = (frame: Frame, packed = createPackedStars()): Layers => {
+const createLayers = (frame: Frame): Layers => {
   const rings = createRingGeometry(FINE);
   const openSky = createOpenSkyLayer(frame, createRingGeometry(NET), rings);
   return {
     barrel: createBarrelLayer(frame, rings, createRingGeometry(COARSE), createDiscGeometry()),
     openSky,
     ground: createGroundLayer(frame, openSky),
-    stars: createStarLayer(frame, packed),
+    stars: createStarLayer(frame),
     objects: createObjectLayer(frame),
     marks: createLineLayer(frame, rings),
   };
@@ -98,7 +97,7 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
   };
   // Pixi's own handler, added before this one, has by now reset its systems; what it cannot know is made anew here.
   const onRestored = (): void => {
-    layers = createLayers(frame, layers.stars.packed);
+    layers = createLayers(frame);
     if (lastView) draw(lastView);
     events.onContextRestored?.();
   };

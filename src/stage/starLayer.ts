@@ -3,8 +3,7 @@ import { Buffer, BufferUsage, Geometry, Shader, type WebGLRenderer } from "pixi.
 import type { Frame } from "./frame.ts";
 import { programOf } from "./glsl.ts";
 import { type DrawCall, drawCall, issue } from "./renderer.ts";
-import { createIndexList, type IndexList, listPoints, listQuads, type QuadField } from "./starCull.ts";
-import { createPackedStars, type PackedStars, packStars, STAR_BYTES, type StarPack } from "./starPack.ts";
+import { createStarRows, gatherPoints, gatherQuads, type QuadField, STAR_BYTES, type StarRows } from "./starGather.ts";
 import {
   BELOW_LIMIT_MAG,
   CORE_FRAGMENT,
@@ -20,69 +19,69 @@ import {
 } from "./starShaders.ts";
 import type { FieldView } from "./view.ts";
 
-/** A list of indices, the buffer that carries it, and the calls that draw it. */
-interface Listed {
-  readonly list: IndexList;
-  readonly buffer: Buffer;
+/** Stars of one kind, the buffer that carries them, and the calls that draw them. */
+interface Gathered {
+  readonly rows: StarRows;
+  readonly stars: Buffer;
+  /** Two triangles a star; points need none. */
+  readonly corners: Buffer | null;
   readonly calls: readonly DrawCall[];
 }
 export interface StarLayer {
-  readonly packed: PackedStars;
-  readonly pointStars: Buffer;
-  readonly brightStars: Buffer;
-  readonly points: Listed;
+  readonly points: Gathered;
   /** Glare wholly inside the soft edge, and glare that the stop cuts into. */
-  readonly whole: Listed;
-  readonly cut: Listed;
+  readonly whole: Gathered;
+  readonly cut: Gathered;
   readonly field: QuadField;
 }
+const PER_QUAD = 6;
 
-const bufferOf = (pack: StarPack): Buffer =>
-  new Buffer({ data: pack.floats, usage: BufferUsage.VERTEX | BufferUsage.COPY_DST });
-const listedOf = (stars: Buffer, perStar: 1 | 6, shaders: readonly Shader[]): Listed => {
-  const list = createIndexList(perStar);
-  const topology = perStar === 1 ? "point-list" : "triangle-list";
-  const buffer = new Buffer({ data: list.indices, usage: BufferUsage.INDEX | BufferUsage.COPY_DST });
+/** Two triangles over the four corners of each of so many quads. */
+const quadCorners = (quads: number): Uint32Array => {
+  const order = new Uint32Array(quads * PER_QUAD);
+  for (let i = 0; i < quads; i++)
+    for (let k = 0; k < PER_QUAD; k++) order[i * PER_QUAD + k] = 4 * i + [0, 1, 2, 2, 1, 3][k]!;
+  return order;
+};
+const gathered = (rows: StarRows, shaders: readonly Shader[]): Gathered => {
+  const points = rows.copies === 1;
+  const topology = points ? "point-list" : "triangle-list";
+  const stars = new Buffer({ data: rows.floats, usage: BufferUsage.VERTEX | BufferUsage.COPY_DST });
+  const corners = points
+    ? null
+    : new Buffer({ data: quadCorners(rows.capacity), usage: BufferUsage.INDEX | BufferUsage.COPY_DST });
   const geometry = new Geometry({
     attributes: {
       aDir: { buffer: stars, format: "float32x3", stride: STAR_BYTES, offset: 0 },
       aMagColour: { buffer: stars, format: "snorm16x2", stride: STAR_BYTES, offset: 12 },
     },
-    indexBuffer: buffer,
+    ...(corners && { indexBuffer: corners }),
     topology,
   });
-  return { list, buffer, calls: shaders.map((shader) => drawCall(geometry, shader, "add", topology)) };
+  return { rows, stars, corners, calls: shaders.map((shader) => drawCall(geometry, shader, "add", topology)) };
 };
 
-/** @param packed - kept over a loss of the context, so that nothing needs to be packed again */
-export const createStarLayer = (frame: Frame, packed: PackedStars = createPackedStars()): StarLayer => {
+export const createStarLayer = (frame: Frame): StarLayer => {
   const shader = (name: string, vertex: readonly string[], fragment: readonly string[]) =>
     new Shader({ glProgram: programOf(name, vertex, fragment), resources: { frame: frame.group } });
-  const pointStars = bufferOf(packed.all);
-  const brightStars = bufferOf(packed.bright);
   const core = shader("star-core", CORE_VERTEX, CORE_FRAGMENT);
   return {
-    packed,
-    pointStars,
-    brightStars,
-    points: listedOf(pointStars, 1, [shader("star-point", POINT_VERTEX, POINT_FRAGMENT)]),
-    whole: listedOf(brightStars, 6, [shader("star-glare", GLARE_VERTEX, GLARE_FRAGMENT), core]),
-    cut: listedOf(brightStars, 6, [shader("star-cut-glare", GLARE_VERTEX, CUT_GLARE_FRAGMENT), core]),
+    points: gathered(createStarRows(1), [shader("star-point", POINT_VERTEX, POINT_FRAGMENT)]),
+    whole: gathered(createStarRows(4), [shader("star-glare", GLARE_VERTEX, GLARE_FRAGMENT), core]),
+    cut: gathered(createStarRows(4), [shader("star-cut-glare", GLARE_VERTEX, CUT_GLARE_FRAGMENT), core]),
     field: { stereographic: false, pxPerPlane: 0, wholePx: 0, edgePx: 0, glarePx: 0, glarePxPerMag: 0 },
   };
 };
 
-const hand = (buffer: Buffer, pack: StarPack): void => {
-  if (buffer.data !== pack.floats) buffer.data = pack.floats;
-  if (pack.count > 0) buffer.update(pack.count * pack.copies * STAR_BYTES);
-};
-const drawListed = (renderer: WebGLRenderer, { list, buffer, calls }: Listed): void => {
-  if (list.count === 0) return;
-  const size = list.count * list.perStar;
-  if (buffer.data !== list.indices) buffer.data = list.indices;
-  buffer.update(size * list.indices.BYTES_PER_ELEMENT);
+const drawGathered = (renderer: WebGLRenderer, { rows, stars, corners, calls }: Gathered): void => {
+  if (rows.count === 0) return;
+  if (stars.data !== rows.floats) {
+    stars.data = rows.floats;
+    if (corners) corners.data = quadCorners(rows.capacity);
+  }
+  stars.update(rows.count * rows.copies * STAR_BYTES);
   for (const call of calls) {
-    call.size = size;
+    call.size = corners ? rows.count * PER_QUAD : rows.count;
     issue(renderer, call);
   }
 };
@@ -93,15 +92,10 @@ const cosAt = (px: number, frame: Frame, view: FieldView): number => {
   return view.projection === "stereographic" ? Math.cos(2 * Math.atan(plane / 2)) : Math.cos(Math.atan(plane));
 };
 
-/** Draws the stars of a view; hands them to the graphics processor first if blocks or limit changed. */
+/** Draws the stars of a view. */
 export const drawStars = (renderer: WebGLRenderer, layer: StarLayer, frame: Frame, view: FieldView): void => {
-  const { packed, points, whole, cut } = layer;
-  const faintest = view.limitMag + BELOW_LIMIT_MAG;
-  if (packStars(packed, view.blocks, view.blocksVersion, faintest, GLARE_MAG + BELOW_LIMIT_MAG)) {
-    hand(layer.pointStars, packed.all);
-    hand(layer.brightStars, packed.bright);
-  }
-  const { field } = layer;
+  const { field, points, whole, cut } = layer;
+  const { blocks, viewFromIcrs } = view;
   field.stereographic = view.projection === "stereographic";
   field.pxPerPlane = frame.pxPerPlane;
   field.wholePx = frame.cutPx - frame.softPx;
@@ -109,10 +103,10 @@ export const drawStars = (renderer: WebGLRenderer, layer: StarLayer, frame: Fram
   field.glarePx = GLARE_PX * frame.pxPerStarUnit;
   field.glarePxPerMag = GLARE_PX_PER_MAG * frame.pxPerStarUnit;
   const brightTo = Math.ceil((view.limitMag - GLARE_MAG) * 1000) - 1;
-  const cosReach = cosAt(field.edgePx, frame, view);
-  listPoints(points.list, packed.all, view.viewFromIcrs, cosReach, brightTo, Math.floor(faintest * 1000));
-  listQuads(whole.list, cut.list, packed.bright, view.viewFromIcrs, field, brightTo);
-  drawListed(renderer, points);
-  drawListed(renderer, whole);
-  drawListed(renderer, cut);
+  const faintTo = Math.floor((view.limitMag + BELOW_LIMIT_MAG) * 1000);
+  gatherPoints(points.rows, blocks, viewFromIcrs, cosAt(field.edgePx, frame, view), brightTo, faintTo);
+  gatherQuads(whole.rows, cut.rows, blocks, viewFromIcrs, field, brightTo);
+  drawGathered(renderer, points);
+  drawGathered(renderer, whole);
+  drawGathered(renderer, cut);
 };

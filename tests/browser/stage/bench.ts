@@ -1,14 +1,18 @@
-/** The sweep along the Milky Way: the stage beside raw points of the same stars, one pixel read back after each frame. */
-import type { StarBlock } from "#core/seams/index.ts";
+/** The sweep along the Milky Way over the catalogue's own tiles: the stage beside raw points of the same stars, one pixel read back after each frame. */
+import { galacticFromIcrs } from "#core/celestial/frames.ts";
+import { mulMatVec, transpose } from "#core/celestial/matrix.ts";
+import type { Dir, Resident, StarBlock } from "#core/seams/index.ts";
+import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
+import { tilesOfCone } from "#core/sky/catalogue/tilesOfCone.ts";
 import type { FieldView, Stage } from "../../../src/stage/index.ts";
 import { createRawPoints } from "./rawPoints.ts";
-import { bandOfStars, PLAIN_VIEW } from "./scene.ts";
+import { LAYOUT, PLAIN_VIEW } from "./scene.ts";
 
 export interface BenchOptions {
   readonly frames: number;
   readonly fieldDeg: number;
   readonly limitMag: number;
-  readonly catalogueTo: number;
+  /** So many times the catalogue's stars beyond what the field shows. */
   readonly deeper: number;
   /** Draw raw points instead: all of one size, or as wide as the stars' light reaches. */
   readonly raw: "no" | "dots" | "wide";
@@ -16,53 +20,122 @@ export interface BenchOptions {
 export interface BenchResult {
   readonly medianMs: number;
   readonly p99Ms: number;
-  readonly starsInView: number;
-  readonly heapGrownBytes: number;
+  /** Stars within the field, in the middle and at most. */
+  readonly medianStars: number;
+  readonly mostStars: number;
 }
+/** Stars to here beyond the limit are drawn, going out. */
+const BELOW_MAG = 0.2;
 const DEG = Math.PI / 180;
+/** The way of the sweep: galactic longitude along the brightest part of the northern Milky Way, latitude to and fro. */
+const FROM_L_DEG = 15;
+const SWEEP_DEG = 90;
+const LATITUDE_DEG = 3;
+/** Stars that a catalogue with twice as many would add stand so far from those it has (a small turn about the pole). */
+const BESIDE_RAD = 0.002;
 
-const pointAt = (raDeg: number, decDeg: number, out: Float64Array): void => {
-  const [ca, sa, cd, sd] = [
-    Math.cos(raDeg * DEG),
-    Math.sin(raDeg * DEG),
-    Math.cos(decDeg * DEG),
-    Math.sin(decDeg * DEG),
-  ] as const;
-  out.set([sa, -ca, 0, -sd * ca, -sd * sa, cd, cd * ca, cd * sa, sd]);
+/** Where the sweep points at a share of its way, and the view from there, north up. */
+const pointAt = (share: number, out: Float64Array): Dir => {
+  const [l, b] = [(FROM_L_DEG + SWEEP_DEG * share) * DEG, LATITUDE_DEG * Math.sin(share * 7.5) * DEG];
+  const galactic = [Math.cos(b) * Math.cos(l), Math.cos(b) * Math.sin(l), Math.sin(b)];
+  const [x, y, z] = mulMatVec(transpose(galacticFromIcrs), galactic);
+  const flat = Math.sqrt(x * x + y * y);
+  out.set([y / flat, -x / flat, 0, (-z * x) / flat, (-z * y) / flat, flat, x, y, z]);
+  return [x, y, z];
 };
-/** Those tiles (4 degrees wide, by right ascension and declination) that may reach into a circle. */
-const near = (blocks: readonly StarBlock[], raDeg: number, reachDeg: number): StarBlock[] =>
-  blocks.filter((_, i) => Math.abs(Math.floor(i / 4) * 4 + 2 - raDeg) < reachDeg + 3);
+/** The same block with so many times the stars beyond a limit. */
+const deepened = (block: StarBlock, limitMag: number, times: number): StarBlock => {
+  const { count, dirs, milliMag, colourBV } = block;
+  const kept = milliMag.findIndex((one) => one > limitMag * 1000);
+  if (kept < 0) return block;
+  const total = kept + (count - kept) * times;
+  const out = { dirs: new Float32Array(total * 3), milliMag: new Int16Array(total), colourBV: new Float32Array(total) };
+  for (let row = 0; row < total; row++) {
+    const from = row < kept ? row : kept + Math.floor((row - kept) / times);
+    const turn = row < kept ? 0 : ((row - kept) % times) * BESIDE_RAD;
+    const [x, y, z] = [dirs[from * 3]!, dirs[from * 3 + 1]!, dirs[from * 3 + 2]!];
+    out.dirs.set([x * Math.cos(turn) - y * Math.sin(turn), x * Math.sin(turn) + y * Math.cos(turn), z], row * 3);
+    out.milliMag[row] = milliMag[from]!;
+    out.colourBV[row] = colourBV[from]!;
+  }
+  return { ...block, ...out, count: total };
+};
+
+/** What each frame of the sweep shows: where it looks, and the tiles of the catalogue there. */
+interface Stop {
+  readonly matrix: Float64Array;
+  readonly resident: Resident;
+}
+/** The files of the sky, from beside the page. All are here before the sweep begins: it measures drawing, not loading. */
+const stopsOf = async ({ frames, fieldDeg, limitMag, deeper }: BenchOptions): Promise<Stop[]> => {
+  const source = createCatalogueSource({
+    fetchFile: async (name) => {
+      const answer = await fetch(`sky/${name}`);
+      if (!answer.ok) throw new Error(`no ${name}`);
+      return answer.arrayBuffer();
+    },
+  });
+  const signal = new AbortController().signal;
+  const changed = new Map<StarBlock, StarBlock>();
+  const residents = new Map<number, Resident>();
+  const deepen = (resident: Resident): Resident => {
+    const known = residents.get(resident.version);
+    if (known) return known;
+    const blocks = resident.blocks.map((block) => {
+      const one = changed.get(block) ?? (deeper > 1 ? deepened(block, limitMag + BELOW_MAG, deeper) : block);
+      changed.set(block, one);
+      return one;
+    });
+    const one = { ...resident, blocks };
+    residents.set(resident.version, one);
+    return one;
+  };
+  const stops: Stop[] = [];
+  for (let i = 0; i < frames; i++) {
+    const matrix = new Float64Array(9);
+    const cone = { centre: pointAt(i / frames, matrix), radiusRad: (fieldDeg / 2) * DEG };
+    await source.want(tilesOfCone(cone, limitMag + BELOW_MAG), 0, signal);
+    const resident = source.resident(cone, limitMag + BELOW_MAG);
+    if (!resident.complete) throw new Error("a tile of the sky is missing");
+    stops.push({ matrix, resident: deepen(resident) });
+  }
+  return stops;
+};
+
+const inView = ({ matrix, resident }: Stop, planeRadius: number, faintestMag: number): number => {
+  let count = 0;
+  for (const { count: all, dirs, milliMag } of resident.blocks) {
+    for (let i = 0; i < all && milliMag[i]! <= faintestMag * 1000; i++) {
+      const [x, y, z] = mulMatVec(matrix, dirs.subarray(i * 3, i * 3 + 3));
+      if (z > 0 && Math.hypot(x, y) / z < planeRadius) count += 1;
+    }
+  }
+  return count;
+};
 
 export const runBench = async (stage: Stage, options: BenchOptions): Promise<BenchResult> => {
-  const all = bandOfStars(options.catalogueTo, options.deeper);
-  const matrix = new Float64Array(9);
+  const stops = await stopsOf(options);
   const view: { -readonly [K in keyof FieldView]: FieldView[K] } = {
     ...PLAIN_VIEW,
-    viewFromIcrs: matrix,
     planeRadius: Math.tan((options.fieldDeg / 2) * DEG),
     limitMag: options.limitMag,
   };
   const stageGl = document.querySelector("canvas")!.getContext("webgl2")!;
-  const raw = options.raw === "no" ? null : createRawPoints(stageGl.canvas.width, options.raw === "wide");
+  const raw =
+    options.raw === "no"
+      ? null
+      : createRawPoints(stageGl.canvas.width, LAYOUT.fieldRadiusCssPx, options.raw === "wide");
   const gl = raw ? raw.gl : stageGl;
   const pixel = new Uint8Array(4);
   const times = new Float64Array(options.frames);
-  let starsInView = 0;
-  let held = "";
-  const memory = performance as unknown as { memory?: { usedJSHeapSize: number } };
-  const heapBefore = memory.memory?.usedJSHeapSize ?? 0;
   for (let i = 0; i < options.frames; i++) {
-    const ra = 10 + (90 * i) / options.frames;
-    pointAt(ra, 3 * Math.sin(i / 40), matrix);
-    const blocks = near(all, ra, options.fieldDeg / 2);
-    const key = blocks.map((block) => block.key.pixel).join();
+    const { matrix, resident } = stops[i]!;
     const started = performance.now();
-    if (key !== held) {
-      held = key;
-      view.blocks = blocks;
-      view.blocksVersion += 1;
-      raw?.upload(blocks, options.limitMag + 0.2);
+    view.viewFromIcrs = matrix;
+    view.blocks = resident.blocks;
+    if (resident.version !== view.blocksVersion) {
+      view.blocksVersion = resident.version;
+      raw?.upload(resident.blocks, options.limitMag + BELOW_MAG);
     }
     if (raw) raw.draw(matrix, view.planeRadius, options.limitMag);
     else stage.draw(view);
@@ -70,22 +143,15 @@ export const runBench = async (stage: Stage, options: BenchOptions): Promise<Ben
     times[i] = performance.now() - started;
     if (i % 10 === 9) await new Promise((resolve) => setTimeout(resolve, 0));
   }
-  for (const block of view.blocks) {
-    for (let s = 0; s < block.count; s++) {
-      const along = (row: number) =>
-        matrix[row * 3]! * block.dirs[s * 3]! +
-        matrix[row * 3 + 1]! * block.dirs[s * 3 + 1]! +
-        matrix[row * 3 + 2]! * block.dirs[s * 3 + 2]!;
-      const bright = block.milliMag[s]! <= (options.limitMag + 0.2) * 1000;
-      if (bright && Math.hypot(along(0), along(1)) / along(2) < view.planeRadius) starsInView += 1;
-    }
-  }
   raw?.destroy();
   const sorted = [...times].sort((a, b) => a - b);
+  const counts = stops
+    .map((stop) => inView(stop, view.planeRadius, options.limitMag + BELOW_MAG))
+    .sort((a, b) => a - b);
   return {
     medianMs: sorted[sorted.length >> 1]!,
     p99Ms: sorted[Math.floor(sorted.length * 0.99)]!,
-    starsInView,
-    heapGrownBytes: (memory.memory?.usedJSHeapSize ?? 0) - heapBefore,
+    medianStars: counts[counts.length >> 1]!,
+    mostStars: counts.at(-1)!,
   };
 };

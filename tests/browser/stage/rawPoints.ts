@@ -22,7 +22,7 @@ export interface RawPoints {
   draw(viewFromIcrs: Float64Array, planeRadius: number, limitMag: number): void;
   destroy(): void;
 }
-export const createRawPoints = (sidePx: number, asWideAsSeen: boolean): RawPoints => {
+export const createRawPoints = (sidePx: number, fieldPx: number, asWideAsSeen: boolean): RawPoints => {
   const canvas = document.createElement("canvas");
   canvas.width = sidePx;
   canvas.height = sidePx;
@@ -75,7 +75,7 @@ export const createRawPoints = (sidePx: number, asWideAsSeen: boolean): RawPoint
       matrix.set(viewFromIcrs);
       gl.viewport(0, 0, sidePx, sidePx);
       gl.uniformMatrix3fv(viewAt, false, matrix);
-      gl.uniform2f(planeAt, planeRadius, 372 / 426);
+      gl.uniform2f(planeAt, planeRadius, (2 * fieldPx) / sidePx);
       gl.uniform2f(sizeAt, limitMag, asWideAsSeen ? 1 : 0);
       gl.clear(gl.COLOR_BUFFER_BIT);
       gl.drawArrays(gl.POINTS, 0, count);

@@ -13,6 +13,9 @@ export const LAYOUT: StageLayout = {
   starScale: 1,
 };
 
+/** The same with the canvas as the page has it in play: little more than the field, the rim is lettering beside it. */
+export const PLAY_LAYOUT: StageLayout = { ...LAYOUT, canvasCssPx: 772 };
+
 /** A block of stars, sorted brightest first as the sky's blocks are. */
 export const blockOf = (stars: readonly TestStar[]): StarBlock => {
   const sorted = [...stars].sort((a, b) => a[3] - b[3]);
@@ -61,36 +64,4 @@ export const seeded = (seed: number): (() => number) => {
     t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
     return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
   };
-};
-
-/** Stars a square degree to V 9.5 along the Milky Way: 1,161 in a circle of 8 degrees (Tycho-2, its densest fields). */
-const DENSITY_TO_9_5 = 1161 / (Math.PI * 16);
-/** Counts grow by 10^(.42 m) there (from the same counts at V 6.5, 9.5 and 11). */
-const SLOPE = 0.42;
-const BRIGHTEST = 3;
-
-/**
- * A band of tiles along the equator, as dense as the Milky Way.
- * @param faintestMag - counts go on to here; `deeper` times the stars beyond 9.7 are added there
- */
-export const bandOfStars = (faintestMag: number, deeper: number, tileDeg = 4): StarBlock[] => {
-  const blocks: StarBlock[] = [];
-  for (let ra = 0; ra < 120; ra += tileDeg) {
-    for (let dec = -8; dec < 8; dec += tileDeg) {
-      const random = seeded(ra * 1009 + dec * 31 + 7);
-      const stars: TestStar[] = [];
-      const put = (magV: number) => {
-        const a = ((ra + random() * tileDeg) * Math.PI) / 180;
-        const d = ((dec + random() * tileDeg) * Math.PI) / 180;
-        stars.push([Math.cos(d) * Math.cos(a), Math.cos(d) * Math.sin(a), Math.sin(d), magV, -0.2 + 1.7 * random()]);
-      };
-      const countTo = (mag: number) => DENSITY_TO_9_5 * tileDeg ** 2 * 10 ** (SLOPE * (mag - 9.5));
-      const total = Math.round(countTo(faintestMag));
-      for (let i = 0; i < total; i++) put(Math.max(BRIGHTEST, faintestMag + Math.log10(1 - random()) / SLOPE));
-      const beyond = stars.filter((star) => star[3] > 9.9).length;
-      for (let i = 0; i < beyond * (deeper - 1); i++) put(9.9 + random() * (faintestMag - 9.9));
-      blocks.push({ ...blockOf(stars), key: { order: 4, pixel: blocks.length, layer: 1 } });
-    }
-  }
-  return blocks;
 };
