@@ -26,22 +26,27 @@ const intervals = (page: Page) =>
 const shareOf = (values: readonly number[], share: number) =>
   [...values].sort((a, b) => a - b)[Math.floor(values.length * share)]!;
 
-test("the finder in the Milky Way moves at thirty frames a second without a graphics processor", async ({ page }) => {
-  await page.goto("/#/");
-  await page.getByRole("heading", { level: 1 }).waitFor();
-  const still = await intervals(page);
-  await page.goto("/#/lesson/3-03");
-  await page.getByRole("button", { name: "Begin" }).click();
-  await page.keyboard.press("n");
-  await page.keyboard.press("n");
-  await page.locator("#field[aria-label^='Finder']").waitFor();
-  await page.waitForTimeout(2000);
-  await page.keyboard.down("ArrowRight");
-  const moving = await intervals(page);
-  await page.keyboard.up("ArrowRight");
-  const [median, late, base] = [shareOf(moving, 0.5), shareOf(moving, 0.95), shareOf(still, 0.5)];
-  console.log(
-    `page while the field moves: median ${median.toFixed(1)} ms, 95 % ${late.toFixed(1)} ms; at rest ${base.toFixed(1)} ms; ratio ${(median / base).toFixed(2)}`,
-  );
-  expect(median).toBeLessThanOrEqual(MOST_MEDIAN_MS);
+/** In the order of the ladder, from the one that a lesson begins with; each press of N goes one further in. */
+const INSTRUMENTS = ["Naked eye", "Reflex sight", "Finder", "Eyepiece"];
+
+INSTRUMENTS.forEach((name, stepsIn) => {
+  test(`${name}: the page moves at thirty frames a second without a graphics processor`, async ({ page }) => {
+    await page.goto("/#/");
+    await page.getByRole("heading", { level: 1 }).waitFor();
+    const still = await intervals(page);
+    await page.goto("/#/lesson/3-03");
+    await page.getByRole("button", { name: "Begin" }).click();
+    for (let i = 0; i < stepsIn; i++) await page.keyboard.press("n");
+    await page.locator(`#field[aria-label^='${name}']`).waitFor();
+    await page.waitForTimeout(2000);
+    await page.keyboard.down("ArrowRight");
+    const moving = await intervals(page);
+    await page.keyboard.up("ArrowRight");
+    const [median, late, base] = [shareOf(moving, 0.5), shareOf(moving, 0.95), shareOf(still, 0.5)];
+    console.log(
+      `${name}, page while the field moves: median ${median.toFixed(1)} ms, 95 % ${late.toFixed(1)} ms; at rest ` +
+        `${base.toFixed(1)} ms; ratio ${(median / base).toFixed(2)}`,
+    );
+    expect(median).toBeLessThanOrEqual(MOST_MEDIAN_MS);
+  });
 });
