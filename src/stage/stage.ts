@@ -1,4 +1,4 @@
-/** The field as a picture: one square canvas, drawn once for each call, rebuilt from state when the context comes back. */
+/** The field as a picture: one square canvas, drawn once for each call, and again when the context comes back. */
 import type { WebGLRenderer } from "pixi.js";
 import { type BarrelLayer, createBarrelLayer, drawCeiling, drawRim, drawSky } from "./barrelLayer.ts";
 import { createDiscGeometry } from "./disc.ts";
@@ -77,7 +77,7 @@ const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: Fiel
 export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents = {}): Promise<Stage> => {
   const renderer = await createRenderer(canvas);
   const frame = createFrame();
-  let layers = createLayers(frame);
+  const layers = createLayers(frame);
   let layout: StageLayout | null = null;
   let lastView: FieldView | null = null;
   const clearColor: [number, number, number, number] = [0, 0, 0, 1];
@@ -95,9 +95,8 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
     event.preventDefault();
     events.onContextLost?.();
   };
-  // Pixi's own handler, added before this one, has by now reset its systems; what it cannot know is made anew here.
+  // Pixi's own handler, added before this one, has by now made programs, buffers and textures ready to be handed over anew.
   const onRestored = (): void => {
-    layers = createLayers(frame);
     if (lastView) draw(lastView);
     events.onContextRestored?.();
   };
