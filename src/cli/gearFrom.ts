@@ -77,7 +77,6 @@ export function gearFrom(options: GearOptions): Gear {
     clockDeg: 0,
     obstructionMm: number("obstruction", "0", "0", 0, apertureMm / 2, "millimetres"),
     transmission: number("transmission", "0.9", "0.9", 0.1, 1, "whole light"),
-    plainLimitMag: 0,
     eyes: 1,
   };
 }

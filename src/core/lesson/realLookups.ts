@@ -1,5 +1,5 @@
 /** The lookups over the real tables: names, objects and skies of the catalogue, and practice skies by their seed. */
-import { plainSeeing } from "#core/eye/limits.ts";
+import { seeingAt } from "#core/eye/eyeSeeing.ts";
 import type { Dir, SkyObject, SkyRef } from "#core/seams/index.ts";
 import { CATALOGUE_SKY_VERSION } from "#core/sky/catalogue/catalogueSource.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
@@ -83,5 +83,5 @@ function skyLookup(sky: Lesson["sky"]): SkyLookup {
 
 export const realLookups: Lookups = {
   sky: skyLookup,
-  seeing: ({ sky, place }) => plainSeeing({ skyMagPerArcsec2: place.skyMagPerArcsec2 }, skyLookup(sky).objects),
+  seeing: ({ sky, place, time }) => seeingAt(place, Date.parse(time), skyLookup(sky).objects),
 };

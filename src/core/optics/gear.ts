@@ -15,8 +15,6 @@ export interface HandRuler {
 
 const KINDS: readonly GearKind[] = ["eye", "sight", "binocular", "finder", "eyepiece"];
 const PATHS: readonly LightPath[] = ["direct", "halfTurn", "mirrorDiagonal", "erectingDiagonal", "newtonian"];
-/** The catalogue sky ends here: no instrument may promise fainter stars. */
-const FAINTEST_MAG = 12.5;
 
 function need(holds: boolean, id: unknown, what: string): void {
   if (!holds) throw new DataFileError(`gear ${String(id)}: ${what}`, "Mend shared/gear.json.");
@@ -44,7 +42,6 @@ export function checkGear(row: unknown): Gear {
     "obstructionMm is not within 0 to half the aperture",
   );
   need(isIn(g.transmission, 0.1, 1), g.id, "transmission is not within 0.1 to 1");
-  need(isIn(g.plainLimitMag, 0, FAINTEST_MAG), g.id, `plainLimitMag is not within 0 to ${FAINTEST_MAG}`);
   need(g.eyes === 1 || g.eyes === 2, g.id, "eyes is neither 1 nor 2");
   return row as Gear;
 }

@@ -21,8 +21,6 @@ export interface Gear {
   readonly clockDeg: number;
   readonly obstructionMm: number;
   readonly transmission: number;
-  /** Faintest star, V, under an average country sky; the plain number that stands until the eye is modelled. */
-  readonly plainLimitMag: number;
   /** 1 or 2. */
   readonly eyes: 1 | 2;
 }

@@ -1,6 +1,6 @@
 /** An attempt from its lesson: the sky opened, what is needed of it loaded, the hop compiled, the session begun or taken up. */
 import { DEG, dirFromMas, normalise, separationRad } from "#core/celestial/vector.ts";
-import { plainSeeing } from "#core/eye/limits.ts";
+import { seeingAt } from "#core/eye/eyeSeeing.ts";
 import { toHopSpec } from "#core/lesson/hopSpec.ts";
 import { realLookups } from "#core/lesson/realLookups.ts";
 import type { Lesson } from "#core/lesson/types.ts";
@@ -28,8 +28,7 @@ export function coneOfHop(spec: HopSpec, fieldDeg: number): Cone {
   return { centre, radiusRad: separationRad(anchor, target) / 2 + 1.5 * fieldDeg * DEG };
 }
 
-const seeingOf = (lesson: Lesson, sky: OpenSky): Seeing =>
-  plainSeeing({ skyMagPerArcsec2: lesson.place.skyMagPerArcsec2 }, sky.objects);
+const seeingOf = (lesson: Lesson, sky: OpenSky): Seeing => seeingAt(lesson.place, Date.parse(lesson.time), sky.objects);
 
 /** Compiles, loading what the compiler asks for. */
 async function compiledFor(spec: HopSpec, seeing: Seeing, seed: number, loading: Loading): Promise<CompiledAttempt> {

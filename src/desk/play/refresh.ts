@@ -30,10 +30,12 @@ const HINT_WAIT_MS = 15_000;
 /** How far a limit may be set by hand, and where the stars end. */
 const LIMIT_REACH_MAG = 2;
 const DEEPEST_MAG = 12.5;
+/** Colour for which a limit is stated. */
+const AVERAGE_BV = 0.7;
 
 const limitMagOf = ({ attempt }: Hop, gear: Gear): number =>
-  (attempt.compiled.limits.find((limit) => limit.gear === gear.id)?.avertedMilliMag ?? gear.plainLimitMag * 1000) /
-  1000;
+  (attempt.compiled.limits.find((limit) => limit.gear === gear.id)?.avertedMilliMag ??
+    attempt.seeing.star(dirFromMas(attempt.compiled.spec.anchor), AVERAGE_BV, gear.id).avertedMilliMag) / 1000;
 
 /** After a change of instrument. */
 export function refreshGear(hop: Hop): void {
@@ -43,7 +45,10 @@ export function refreshGear(hop: Hop): void {
   setGear(picture, gear, limitMag);
   signals.gear.value = gear;
   signals.limitMag.value = limitMag;
-  const range = { least: limitMag - LIMIT_REACH_MAG, most: Math.min(DEEPEST_MAG, limitMag + LIMIT_REACH_MAG) };
+  const range = {
+    least: limitMag - LIMIT_REACH_MAG,
+    most: Math.max(limitMag, Math.min(DEEPEST_MAG, limitMag + LIMIT_REACH_MAG)),
+  };
   signals.limitRange.value = attempt.compiled.spec.aids.limits === "free" ? range : null;
   signals.ladder.value = attempt.compiled.spec.gear.map((id) => {
     const one = gearById(id);

@@ -3,7 +3,7 @@ import { useEffect, useState } from "preact/hooks";
 import { pageCone, printPage } from "#core/chart/hopPages.ts";
 import type { ChartPage } from "#core/chart/page.ts";
 import type { ChartMark } from "#core/chart/types.ts";
-import { plainSeeing } from "#core/eye/limits.ts";
+import { seeingAt } from "#core/eye/eyeSeeing.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Resident } from "#core/seams/index.ts";
 import { createLoading, type Loading } from "../play/loading.ts";
@@ -36,7 +36,7 @@ async function chartOf(facts: Facts, sky: OpenSky, loading: Loading): Promise<Re
 }
 
 async function sketchFrom(lesson: Lesson, facts: Facts, sky: OpenSky, loading: Loading): Promise<Sketch> {
-  const seeing = plainSeeing({ skyMagPerArcsec2: lesson.place.skyMagPerArcsec2 }, sky.objects);
+  const seeing = seeingAt(lesson.place, facts.record.compiled.spec.startMs, sky.objects);
   const { cone, limitMag } = sketchNeeds(facts.record, seeing);
   await loading.whole(cone, limitMag);
   return sketchOf(facts.record, { source: sky.source, seeing, objects: sky.objects });

@@ -1,5 +1,5 @@
 /** What the thinking worker does: compiling, scoring, checking lessons. Everything comes in and goes out as plain data. */
-import { plainSeeing } from "#core/eye/limits.ts";
+import { type Place, seeingAt } from "#core/eye/eyeSeeing.ts";
 import type { Finding } from "#core/lesson/findings.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import { compileHop } from "#core/score/compile.ts";
@@ -13,8 +13,8 @@ export type CompileInput = {
   /** What is resident about the ways, and what was missing there. */
   readonly blocks: readonly StarBlock[];
   readonly missing: readonly TileKey[];
-  /** The seeing as its numbers: brightness of the sky, and the sky's objects. */
-  readonly skyMagPerArcsec2: number;
+  /** The seeing as what it is made of: the place, the spec's instant, and the sky's objects. */
+  readonly place: Place;
   readonly objects: readonly SkyObject[];
   readonly seed: number;
 };
@@ -22,9 +22,9 @@ export type Compiled = { readonly ok: CompiledAttempt } | { readonly needs: read
 export type CheckInput = { readonly file: string; readonly text: string };
 export type Checked = { readonly lesson?: Lesson | undefined; readonly findings: readonly Finding[] };
 
-const compile = ({ spec, blocks, missing, skyMagPerArcsec2, objects, seed }: CompileInput): Compiled => {
+const compile = ({ spec, blocks, missing, place, objects, seed }: CompileInput): Compiled => {
   const resident = { blocks, missing, complete: missing.length === 0, version: 0 };
-  return compileHop(spec, resident, plainSeeing({ skyMagPerArcsec2 }, objects), seed);
+  return compileHop(spec, resident, seeingAt(place, spec.startMs, objects), seed);
 };
 
 /**

@@ -55,7 +55,7 @@ export async function workerCases(files: Files): Promise<WorkerCase[]> {
     spec: compiled.spec,
     blocks: resident.blocks,
     missing: [],
-    skyMagPerArcsec2: lesson.place.skyMagPerArcsec2,
+    place: lesson.place,
     objects: realLookups.sky(lesson.sky).objects,
     seed: SEED,
   };

@@ -2,7 +2,8 @@
 import { DEG, dirFromMas, masFromDir, offsetDir, separationRad, slerpDir } from "#core/celestial/vector.ts";
 import { chartMarks } from "#core/chart/marks.ts";
 import { type ChartPage, projectionOf, reachRad } from "#core/chart/page.ts";
-import { plainSeeing } from "#core/eye/limits.ts";
+import { zenithConditions } from "#core/eye/conditions.ts";
+import { eyeSeeing } from "#core/eye/eyeSeeing.ts";
 import { gearById } from "#core/optics/gear.ts";
 import { createRehearsal } from "#core/rehearsal/learner.ts";
 import { type RehearsalRun, rehearse } from "#core/rehearsal/rehearse.ts";
@@ -33,7 +34,12 @@ export type HopWorld = {
 
 export function practiceWorld(seed: string): HopWorld {
   const objects = practiceObjects(seed);
-  return { source: createPracticeSource(seed), seeing: plainSeeing({}, objects), objects, names: practiceNames(seed) };
+  return {
+    source: createPracticeSource(seed),
+    seeing: eyeSeeing(zenithConditions(20.8), objects),
+    objects,
+    names: practiceNames(seed),
+  };
 }
 
 export type PracticeHop = {
