@@ -1,11 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { DEG, dirFromRadec, separationRad } from "#core/celestial/vector.ts";
 import type { Dir, SkyObject } from "#core/seams/index.ts";
+import { catalogueDoubles } from "#core/sky/doubles.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
 import { figureCentre } from "#core/sky/names/figureCentre.ts";
 import { findByName } from "#core/sky/names/findByName.ts";
 import { plainName, signOfLetter } from "#core/sky/names/letters.ts";
+import { isOneSlip } from "#core/sky/names/nameIndex.ts";
 import type { SkyNames } from "#core/sky/names/types.ts";
+import { catalogueObjects } from "#core/sky/objects.ts";
 
 const at = (raDeg: number, decDeg: number): Dir => dirFromRadec(raDeg * DEG, decDeg * DEG);
 const dumbbell: SkyObject = {
@@ -117,6 +120,41 @@ describe("findByName", () => {
         expect(findByName(query, names, [])[0]?.id, query).toBe(`HIP ${star.hip}`);
       }
     }
+  });
+  it("forgives one slip in the letters, never in a number", () => {
+    expect(first("Betelgeux")?.name).toBe("Betelgeuse");
+    expect(first("Aldebarran")?.name).toBe("Aldebaran");
+    expect(first("Arctuurs")?.name).toBe("Arcturus");
+    expect(first("Casiopeia")?.id).toBe("Cas");
+    expect(first("dumbell")?.id).toBe("M27");
+    expect(isOneSlip("ngc6854", "ngc6853")).toBe(false);
+    expect(isOneSlip("ngc685", "ngc6853")).toBe(false);
+    expect(isOneSlip("betelgeuse", "betelgeuse")).toBe(false);
+  });
+  it("finds what moves, where it stands now", () => {
+    const bodies = [{ name: "Jupiter", dir: at(10, 4), magV: -2.5 }];
+    const found = (query: string) => findByName(query, catalogueNames(), objects, bodies).map(({ name }) => name);
+    expect(found("jupiter")).toEqual(["Jupiter"]);
+    expect(found("Jupitr")).toEqual(["Jupiter"]);
+    expect(found("Sirius")).toEqual(["Sirius"]);
+  });
+  it("finds doubles by every spelling of their designation", () => {
+    for (const query of ["beta Cyg", "bet Cygni", "β Cyg", "Albireo"]) {
+      const found = findByName(query, catalogueNames(), catalogueDoubles());
+      expect(
+        found.map(({ kind }) => kind),
+        query,
+      ).toEqual(expect.arrayContaining(["star", "doubleStar"]));
+    }
+  });
+  it("answers within 5 ms, the first time apart", () => {
+    const everything = [...catalogueObjects(), ...catalogueDoubles()];
+    const ask = (query: string) => findByName(query, catalogueNames(), everything);
+    const queries = ["M 57", "NGC 6720", "beta Lyr", "12 Vul", "Nosuchstarhere", "Betelgeux", "alg"];
+    for (const query of queries) ask(query);
+    const startMs = performance.now();
+    for (let i = 0; i < 10; i++) for (const query of queries) ask(query);
+    expect((performance.now() - startMs) / (10 * queries.length)).toBeLessThan(5);
   });
   it("serves an invented sky too", () => {
     const dir = at(10, 20);

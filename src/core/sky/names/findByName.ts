@@ -1,71 +1,71 @@
 /** Finding a star, an object or a figure by what people call it. */
 import type { Dir, ObjectKind, SkyObject } from "#core/seams/index.ts";
-import { constellations } from "./constellations.ts";
+import { type ConstellationName, constellations } from "./constellations.ts";
 import { plainName, shortLetter } from "./letters.ts";
+import { FIT, type NameIndex, nameIndex } from "./nameIndex.ts";
 import type { Figure, NamedStar, SkyNames } from "./types.ts";
 
 export interface NameMatch {
-  readonly kind: ObjectKind | "star" | "constellation";
+  readonly kind: ObjectKind | "star" | "constellation" | "body";
   readonly name: string;
   readonly otherNames: readonly string[];
   readonly dir: Dir;
-  /** V; null for a figure. */
+  /** V; null for a figure and for what gives no light. */
   readonly magV: number | null;
   /** Identifier of the object, or "HIP 91262" where the star has one. */
   readonly id?: string;
 }
 /** What can be found: the answer, and every plain name that leads to it. */
-type Entry = { readonly match: NameMatch; readonly keys: readonly string[] };
+type Entry = { readonly thing: NameMatch; readonly keys: readonly string[] };
+/** Something that moves (the Sun, a planet), where it stands now. */
+export interface MovingBody {
+  readonly name: string;
+  readonly dir: Dir;
+  readonly magV: number;
+}
 
-const SHORTEST_BEGINNING = 3;
-const indexed = new WeakMap<SkyNames, readonly Entry[]>();
+const indexed = new WeakMap<SkyNames, WeakMap<readonly SkyObject[], NameIndex<NameMatch>>>();
+/** The faintest come last, figures after them. */
+const NO_MAG = 99;
 
 /**
  * Matches for a name, best first: the very name; then the star whose letter is the same but for a raised number ("gamma And"
- * finds γ¹ And); then, from three characters on, names that begin so. Within each of these the brighter first, figures
- * last. Capitals, spaces, accents and punctuation do not matter; Greek letters may be signs, words or their first three
- * letters; constellations abbreviated, Latin or in the genitive. No match: an empty list.
+ * finds γ¹ And); then, from three characters on, names that begin so; and where there is none of these, from five on, names
+ * with one typing slip in their letters (never in their numbers). Within each of these the brighter first, figures last.
+ * Capitals, spaces, accents and punctuation do not matter; Greek letters may be signs, words or their first three letters;
+ * constellations abbreviated, Latin or in the genitive. `bodies` are those of the moment. No match: an empty list. The lists
+ * are indexed at the first call and kept with the lists themselves.
  */
-export function findByName(query: string, names: SkyNames, objects: readonly SkyObject[]): NameMatch[] {
+export function findByName(
+  query: string,
+  names: SkyNames,
+  objects: readonly SkyObject[],
+  bodies: readonly MovingBody[] = [],
+): NameMatch[] {
   const wanted = plainName(query);
   if (wanted === "") return [];
-  const found: { readonly match: NameMatch; readonly grade: number }[] = [];
-  for (const { match, keys } of [...starAndFigureEntries(names), ...objects.map(objectEntry)]) {
-    const grade = gradeOf(wanted, keys);
-    if (grade !== null) found.push({ match, grade });
-  }
-  found.sort((a, b) => a.grade - b.grade || (a.match.magV ?? 99) - (b.match.magV ?? 99));
-  return found.map(({ match }) => match);
+  const found = [...indexOf(names, objects).find(wanted), ...nameIndex(bodies.map(bodyEntry)).find(wanted)];
+  const best = Math.min(...found.map(([, fit]) => fit));
+  return found
+    .filter(([, fit]) => fit !== FIT.slip || best === FIT.slip)
+    .sort(([one, fit], [other, otherFit]) => fit - otherFit || (one.magV ?? NO_MAG) - (other.magV ?? NO_MAG))
+    .map(([match]) => match);
 }
 
-/** 0 the same, 1 the same but for a raised number, 2 a beginning; null no match. */
-function gradeOf(wanted: string, keys: readonly string[]): number | null {
-  if (keys.includes(wanted)) return 0;
-  const unraised = withoutRaised(wanted);
-  if (keys.some((key) => withoutRaised(key) === wanted || key === unraised)) return 1;
-  return wanted.length >= SHORTEST_BEGINNING && keys.some((key) => begins(key, wanted)) ? 2 : null;
-}
-
-/** What follows must be a letter, so that no number is cut short ("m10" begins no "m101") and "HIP" alone is no name. */
-function begins(key: string, wanted: string): boolean {
-  return key.startsWith(wanted) && /^[a-z]/.test(key.slice(wanted.length));
-}
-
-/** "gamma2sgr" without its 2; names with digits elsewhere ("m27", "12aql") stay as they are. */
-function withoutRaised(key: string): string {
-  return key.replace(/^([a-z]{2,})\d([a-z]{3,})$/, "$1$2");
+function indexOf(names: SkyNames, objects: readonly SkyObject[]): NameIndex<NameMatch> {
+  const ofNames = indexed.get(names) ?? new WeakMap<readonly SkyObject[], NameIndex<NameMatch>>();
+  indexed.set(names, ofNames);
+  const index = ofNames.get(objects) ?? nameIndex([...starAndFigureEntries(names), ...objects.map(objectEntry)]);
+  ofNames.set(objects, index);
+  return index;
 }
 
 function starAndFigureEntries(names: SkyNames): readonly Entry[] {
-  const known = indexed.get(names);
-  if (known) return known;
   const figureOf = new Map(names.figures.map((figure) => [figure.abbr, figure]));
-  const made = [
+  return [
     ...names.stars.map((star) => starEntry(star, figureOf.get(star.con ?? ""))),
     ...names.figures.map(figureEntry),
   ];
-  indexed.set(names, made);
-  return made;
 }
 
 function starEntry(star: NamedStar, figure: Figure | undefined): Entry {
@@ -78,7 +78,7 @@ function starEntry(star: NamedStar, figure: Figure | undefined): Entry {
   const letter = plainName(star.label);
   const typed = [letter, shortLetter(letter), ...number].flatMap((word) => places.map((p) => word + plainName(p)));
   return {
-    match: {
+    thing: {
       kind: "star",
       name,
       otherNames,
@@ -93,7 +93,7 @@ function starEntry(star: NamedStar, figure: Figure | undefined): Entry {
 function figureEntry(figure: Figure): Entry {
   const otherNames = placesOf(figure).filter((word) => word !== figure.name);
   return {
-    match: { kind: "constellation", name: figure.name, otherNames, dir: figure.centre, magV: null, id: figure.abbr },
+    thing: { kind: "constellation", name: figure.name, otherNames, dir: figure.centre, magV: null, id: figure.abbr },
     keys: [figure.name, ...otherNames].map(plainName),
   };
 }
@@ -105,10 +105,31 @@ function placesOf(figure: Figure): string[] {
   return [...new Set([figure.abbr, figure.name, ...genitive])];
 }
 
+/** Of a designation by letter or number the other spellings too: "beta Cyg" is "bet Cygni" and "β Cygnus". */
 function objectEntry(object: SkyObject): Entry {
   const [name = object.id, ...otherNames] = object.names;
+  const place = object.kind === "doubleStar" ? constellations().get(object.constellation) : undefined;
+  const typed = place ? object.names.flatMap((each) => spellingsOf(each, place)) : [];
+  const isDark = object.kind === "darkNebula";
   return {
-    match: { kind: object.kind, name, otherNames, dir: object.dir, magV: object.magV, id: object.id },
-    keys: [object.id, ...object.names].map(plainName),
+    thing: {
+      kind: object.kind,
+      name,
+      otherNames,
+      dir: object.dir,
+      magV: isDark ? null : object.magV,
+      id: object.id,
+    },
+    keys: [...[object.id, ...object.names].map(plainName), ...typed],
   };
+}
+
+function spellingsOf(designation: string, { abbr, name, genitive }: ConstellationName): string[] {
+  if (!designation.endsWith(` ${abbr}`)) return [];
+  const letter = plainName(designation.slice(0, -abbr.length));
+  return [letter, shortLetter(letter)].flatMap((word) => [abbr, name, genitive].map((each) => word + plainName(each)));
+}
+
+function bodyEntry({ name, dir, magV }: MovingBody): Entry {
+  return { thing: { kind: "body", name, otherNames: [], dir, magV }, keys: [plainName(name)] };
 }
