@@ -122,7 +122,7 @@ describe("findByName", () => {
     }
   });
   it("forgives one slip in the letters, never in a number", () => {
-    expect(first("Betelgeux")?.name).toBe("Betelgeuse");
+    expect(first("Betelgeuze")?.name).toBe("Betelgeuse");
     expect(first("Aldebarran")?.name).toBe("Aldebaran");
     expect(first("Arctuurs")?.name).toBe("Arcturus");
     expect(first("Casiopeia")?.id).toBe("Cas");
@@ -150,7 +150,7 @@ describe("findByName", () => {
   it("answers within 5 ms, the first time apart", () => {
     const everything = [...catalogueObjects(), ...catalogueDoubles()];
     const ask = (query: string) => findByName(query, catalogueNames(), everything);
-    const queries = ["M 57", "NGC 6720", "beta Lyr", "12 Vul", "Nosuchstarhere", "Betelgeux", "alg"];
+    const queries = ["M 57", "NGC 6720", "beta Lyr", "12 Vul", "Nosuchstarhere", "Betelgeuze", "alg"];
     for (const query of queries) ask(query);
     const startMs = performance.now();
     for (let i = 0; i < 10; i++) for (const query of queries) ask(query);
