@@ -4,14 +4,16 @@ import { AppError } from "#core/seams/errors.ts";
 import type { Io, Verb } from "./io.ts";
 import { UsageError } from "./usageError.ts";
 import { lesson } from "./verbs/lesson.ts";
+import { limit } from "./verbs/limit.ts";
 import { name } from "./verbs/name.ts";
 import { place } from "./verbs/place.ts";
 import { score } from "./verbs/score.ts";
+import { see } from "./verbs/see.ts";
 import { sky } from "./verbs/sky.ts";
 import { stars } from "./verbs/stars.ts";
 import { view } from "./verbs/view.ts";
 
-const VERBS: Readonly<Record<string, Verb>> = { stars, name, place, view, lesson, score, sky };
+const VERBS: Readonly<Record<string, Verb>> = { stars, name, place, view, limit, see, lesson, score, sky };
 
 const help = (): string => {
   const lines = Object.values(VERBS).map(({ what, usage }) => `  faintward ${usage}\n      ${what}`);

@@ -20,7 +20,7 @@ describe("what cannot be used ends with 2", () => {
   it.each([
     [[], "ARGUMENTS", /no verb/],
     [["stras"], "ARGUMENTS", /did you mean stars\?/],
-    [["limit", "--eye"], "ARGUMENTS", /unknown verb limit/],
+    [["route", "M 27"], "ARGUMENTS", /unknown verb route/],
     [["stars", "--ra=10", "--dec", "-12", "--radius=1", "--limit=6"], "ARGUMENTS", /--dec=-12/],
     [["stars", "--dec=5", "--radius=1", "--limit=6"], "ARGUMENTS", /--ra is missing/],
     [["stars", "--ra=10", "--dec=5", "--radius=200", "--limit=6"], "ARGUMENTS", /from 0 to 180/],

@@ -1,0 +1,128 @@
+/** `see`: whether an instrument shows a thing, how plainly, and with which power best. */
+import { skyHere } from "#core/eye/conditions.ts";
+import { isNaked } from "#core/eye/instrument.ts";
+import { bandOf, bestPower, howSeen, NO_MARGIN_MAG, objectMargin, type Seen } from "#core/eye/margin.ts";
+import { nearestWord } from "#core/lesson/nearestWord.ts";
+import type { Dir, ObjectKind } from "#core/seams/index.ts";
+import { findByName } from "#core/sky/names/findByName.ts";
+import { objectOfRow } from "#core/sky/objects.ts";
+import { parseArgs } from "../args.ts";
+import type { Io, Verb } from "../io.ts";
+import { LIGHT_OPTIONS, lookFrom } from "../lightFrom.ts";
+import { openSky } from "../skies.ts";
+import { pairs } from "../table.ts";
+import { UsageError } from "../usageError.ts";
+import { needed, numberOf, rounded } from "../values.ts";
+
+const OPTIONS = { ...LIGHT_OPTIONS, magnitude: "value", size: "value", kind: "value", sky: "value" } as const;
+type Described = { readonly magnitude?: string; readonly size?: string; readonly kind?: string; readonly sky?: string };
+type Target = { readonly seen: Seen; readonly dir: Dir | null };
+
+const KINDS: Readonly<Record<ObjectKind, true>> = {
+  openCluster: true,
+  globularCluster: true,
+  planetaryNebula: true,
+  emissionNebula: true,
+  reflectionNebula: true,
+  supernovaRemnant: true,
+  darkNebula: true,
+  galaxy: true,
+  doubleStar: true,
+  asterism: true,
+};
+/** A single star, as the model takes it: a point. */
+const pointOf = (magV: number): Seen => ({
+  kind: "doubleStar",
+  magV,
+  majorArcmin: 0,
+  minorArcmin: 0,
+  profile: "members",
+});
+
+const slip = (message: string, hint: string) => new UsageError("ARGUMENTS", message, hint);
+
+function named(query: string, sky: string | undefined, io: Io): Target {
+  const { names, objects } = openSky(sky, io);
+  const all = objects();
+  const [best] = findByName(query, names(), all);
+  if (!best) throw new UsageError("NAME", `nothing bears the name "${query}"`, "try faintward name, or describe it");
+  const { dir } = best;
+  const object = all.find((each) => each.dir[0] === dir[0] && each.dir[1] === dir[1] && each.dir[2] === dir[2]);
+  if (object) return { seen: object, dir };
+  if (best.magV === null || best.magV === undefined)
+    throw new UsageError("NAME", `${best.name} is neither star nor object`, "name what can be looked at");
+  return { seen: pointOf(best.magV), dir };
+}
+
+/** `A[xB]`, arcmin. */
+function sizeOf(text: string): readonly [major: number, minor: number] {
+  const parts = text.split(/x/i);
+  if (parts.length > 2) throw slip(`--size ${text} cannot be used`, "give A or AxB in arcmin, such as 11x7");
+  const [a, b] = parts.map((part) => numberOf("size", part, 0.05, 1200, "arcmin"));
+  return [Math.max(a!, b ?? a!), Math.min(a!, b ?? a!)];
+}
+
+function described({ magnitude, size, kind }: Described): Target {
+  const magV = numberOf("magnitude", needed("magnitude", magnitude, "8.4"), -2, 16, "magnitudes");
+  const [majorArcmin, minorArcmin] = sizeOf(needed("size", size, "11x7"));
+  const word = needed("kind", kind, "galaxy");
+  if (!Object.hasOwn(KINDS, word)) {
+    const near = nearestWord(word, Object.keys(KINDS));
+    throw slip(`--kind ${word} is unknown`, near ? `did you mean ${near}?` : `known: ${Object.keys(KINDS).join(", ")}`);
+  }
+  if (word === "darkNebula") throw slip("a dark nebula has no magnitude", "describe something that shines");
+  const row = { raDeg: 0, decDeg: 0, axisDeg: 0, constellation: "none", looks: "as described" };
+  const seen = objectOfRow({
+    ...row,
+    id: "described",
+    names: ["described"],
+    kind: word,
+    magV,
+    majorArcmin,
+    minorArcmin,
+  });
+  return { seen, dir: null };
+}
+
+function targetOf(words: readonly string[], options: Described, io: Io): Target {
+  const query = words.join(" ");
+  if (query === "") return described(options);
+  const own = (["magnitude", "size", "kind"] as const).find((name) => options[name] !== undefined);
+  if (own) throw slip(`a name and --${own} are given`, "name a thing or describe one");
+  return named(query, options.sky, io);
+}
+
+export const see: Verb = {
+  what: "whether an instrument or the naked eye shows a thing, and how plainly",
+  usage:
+    "see NAME|--magnitude=MAG --size=A[xB] --kind=KIND --gear=ID|--aperture=MM --magnification=X --field=DEG|--eye --darkness=MU [as limit] [--sky=catalogue|SEED]",
+  async run(args, io) {
+    const { options, words } = parseArgs(args, OPTIONS, { least: 0, most: 8, what: "" });
+    const { seen, dir } = targetOf(words, options, io);
+    const look = lookFrom(options, dir);
+    const here = skyHere(look.conditions, look.dir);
+    const isUp = here.altitudeDeg >= 0;
+    const marginMag = isUp ? rounded(objectMargin(seen, look.gear, look.conditions, here), 3)! : NO_MARGIN_MAG;
+    const best = bestPower(seen, look.gear, look.conditions, here);
+    const json = {
+      visible: marginMag >= 0,
+      marginMag,
+      band: bandOf(Math.round(marginMag * 1000), seen.kind),
+      how: howSeen(marginMag),
+      bestMagnification: isNaked(look.gear) ? 1 : rounded(best.magnification, 0)!,
+      skyMu: rounded(here.skyMu, 3)!,
+    };
+    const BANDS = { seen: "seen", edge: "at the edge", not: "not seen" } as const;
+    return {
+      exit: json.visible ? 0 : 1,
+      json,
+      text: pairs([
+        ["seen", isUp ? BANDS[json.band] : "no, it is below the horizon"],
+        ["margin", `${marginMag.toFixed(2)} mag`],
+        ["how", json.how],
+        ["best power", `${json.bestMagnification}x`],
+        ["sky", `${json.skyMu.toFixed(2)} mag/arcsec2`],
+      ]),
+    };
+  },
+};
