@@ -2,21 +2,29 @@
 import { formatDec, formatRa } from "#core/celestial/angles.ts";
 import { constellationOf } from "#core/celestial/constellation.ts";
 import { DEG, radecFromDir } from "#core/celestial/vector.ts";
+import { catalogueDoubles } from "#core/sky/doubles.ts";
 import { findByName } from "#core/sky/names/findByName.ts";
+import { movingBodies } from "#core/sky/solar/movingBodies.ts";
 import { parseArgs } from "../args.ts";
 import type { Verb } from "../io.ts";
 import { openSky } from "../skies.ts";
 import { table } from "../table.ts";
-import { rounded } from "../values.ts";
+import { rounded, utcMsOf } from "../values.ts";
 
 export const name: Verb = {
-  what: "stars, objects and constellations by name",
-  usage: "name QUERY [--sky=catalogue|SEED]",
+  what: "stars, objects, constellations and planets by name",
+  usage: "name QUERY [--sky=catalogue|SEED] [--time=UTC]",
   async run(args, io) {
-    const { options, words } = parseArgs(args, { sky: "value" }, { least: 1, most: 8, what: "the name" });
+    const { options, words } = parseArgs(
+      args,
+      { sky: "value", time: "value" },
+      { least: 1, most: 8, what: "the name" },
+    );
     const sky = openSky(options.sky, io);
     const query = words.join(" ");
-    const found = findByName(query, sky.names(), sky.objects());
+    const things = sky.isReal ? [...sky.objects(), ...catalogueDoubles()] : sky.objects();
+    const bodies = options.time === undefined || !sky.isReal ? [] : movingBodies(utcMsOf(options.time));
+    const found = findByName(query, sky.names(), things, bodies);
     const matches = found.map(({ name: best, kind, dir, magV, otherNames }) => {
       const { raRad, decRad } = radecFromDir(dir);
       return {

@@ -3,6 +3,7 @@ import { DEG, dirFromRadec, separationRad } from "#core/celestial/vector.ts";
 import type { Dir, SkyObject } from "#core/seams/index.ts";
 import { catalogueDoubles } from "#core/sky/doubles.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
+import { constellations } from "#core/sky/names/constellations.ts";
 import { figureCentre } from "#core/sky/names/figureCentre.ts";
 import { findByName } from "#core/sky/names/findByName.ts";
 import { plainName, signOfLetter } from "#core/sky/names/letters.ts";
@@ -57,6 +58,19 @@ describe("catalogueNames", () => {
     expect(byHip(91262)).toMatchObject({ label: "α", flamsteed: 3, proper: "Vega", con: "Lyr" });
     expect(first("12 Aql")?.name).toBe("12 Aql");
     expect(byHip(88635)).toMatchObject({ label: "γ²", flamsteed: 10, con: "Sgr" });
+  });
+});
+
+describe("constellations", () => {
+  it("say what they mean, in two languages", () => {
+    const meanings = [...constellations().values()].map(({ meaning }) => meaning);
+    expect(meanings).toHaveLength(88);
+    for (const { en, de } of meanings) {
+      expect(en).toMatch(/^the .{3,}$/);
+      expect(de).toMatch(/^(der|die|das) .{3,}$/);
+    }
+    for (const language of ["en", "de"] as const)
+      expect(new Set(meanings.map((meaning) => meaning[language])).size).toBe(88);
   });
 });
 
