@@ -13,7 +13,7 @@ const SAME_EVERYWHERE = new Set(
 );
 const DECIDING = [
   /^src\/core\/sky\/(practice|catalogue)\//,
-  /^src\/core\/score\//,
+  /^src\/core\/(score|eye)\//,
   /^src\/core\/session\/(claim|record|codec|checksum|trail)/,
   /^src\/core\/celestial\/(exact\w*|vector|healpix|hash)\.ts$/,
 ];
