@@ -79,6 +79,25 @@ describe("the eye's seeing", () => {
     }
   });
 
+  test.each([
+    ["M57 M13 M27 M15 M11 M104 M1 M51", "newton200-48x", 20.8],
+    ["M31 M33 NGC362", "newton150-30x", 20.8],
+    ["M66 M65", "newton150-30x", 20.8],
+    ["NGC188 NGC2392", "newton200-48x", 20.8],
+    ["NGC869 NGC884 M44 M45 NGC4755", "binocular-10x50", 20.8],
+    ["M81 M3", "catadioptric200-62x", 20.8],
+    ["NGC5139 NGC5128 NGC253 NGC3132", "catadioptric200-62x", 21.5],
+  ])("shows %s, targets of the course, in %s under %s", (ids, gear, mu) => {
+    for (const id of ids.split(" ")) expect(under(mu).object(id, gear).band, id).toBe("seen");
+  });
+
+  test("has M 51 at the edge of the finder and well above it in the telescope, as the course counts on", () => {
+    expect(under(20.8).object("M51", "finder-9x50").band).toBe("edge");
+    expect(under(20.8).object("M51", "newton200-48x").marginMilliMag / 1000).toBeCloseTo(1.2, 0);
+    expect(under(20.8).object("M31", "eye").band).not.toBe("not");
+    expect(under(20.8).object("M51", "eye").band).toBe("not");
+  });
+
   test("shows the practice cluster in binoculars and its galaxy in a telescope", () => {
     const { cluster, galaxy } = practiceFacts("sallow");
     const seeing = eyeSeeing(zenithConditions(20.8), [cluster, galaxy]);
