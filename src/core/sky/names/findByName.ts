@@ -24,7 +24,8 @@ export interface MovingBody {
   readonly magV: number;
 }
 
-const indexed = new WeakMap<SkyNames, WeakMap<readonly SkyObject[], NameIndex<NameMatch>>>();
+const ofNames = new WeakMap<SkyNames, NameIndex<NameMatch>>();
+const ofObjects = new WeakMap<readonly SkyObject[], NameIndex<NameMatch>>();
 /** The faintest come last, figures after them. */
 const NO_MAG = 99;
 
@@ -44,7 +45,11 @@ export function findByName(
 ): NameMatch[] {
   const wanted = plainName(query);
   if (wanted === "") return [];
-  const found = [...indexOf(names, objects).find(wanted), ...nameIndex(bodies.map(bodyEntry)).find(wanted)];
+  const found = [
+    ...kept(ofNames, names, starAndFigureEntries).find(wanted),
+    ...kept(ofObjects, objects, (list) => list.map(objectEntry)).find(wanted),
+    ...nameIndex(bodies.map(bodyEntry)).find(wanted),
+  ];
   const best = Math.min(...found.map(([, fit]) => fit));
   return found
     .filter(([, fit]) => fit !== FIT.slip || best === FIT.slip)
@@ -52,11 +57,13 @@ export function findByName(
     .map(([match]) => match);
 }
 
-function indexOf(names: SkyNames, objects: readonly SkyObject[]): NameIndex<NameMatch> {
-  const ofNames = indexed.get(names) ?? new WeakMap<readonly SkyObject[], NameIndex<NameMatch>>();
-  indexed.set(names, ofNames);
-  const index = ofNames.get(objects) ?? nameIndex([...starAndFigureEntries(names), ...objects.map(objectEntry)]);
-  ofNames.set(objects, index);
+function kept<List extends object>(
+  indexes: WeakMap<List, NameIndex<NameMatch>>,
+  list: List,
+  entriesOf: (list: List) => readonly Entry[],
+): NameIndex<NameMatch> {
+  const index = indexes.get(list) ?? nameIndex(entriesOf(list));
+  indexes.set(list, index);
   return index;
 }
 
