@@ -56,6 +56,10 @@ export const sleep = (ms: number): Promise<void> => new Promise((resolve) => set
 export const waitInPage = (page: Page, ms: number): Promise<void> =>
   page.evaluate((forMs) => new Promise<void>((resolve) => setTimeout(resolve, forMs)), ms);
 
+/** Until the page has drawn, and with it taken in what was done before. */
+export const drawn = (page: Page): Promise<void> =>
+  page.evaluate(() => new Promise<void>((resolve) => requestAnimationFrame(() => resolve())));
+
 /** Steps of a drag, and their pace: as a hand moves, not at once. */
 const DRAG = { stepPx: 24, leastSteps: 4, everyMs: 22 } as const;
 

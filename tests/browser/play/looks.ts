@@ -76,10 +76,22 @@ const OUTS: readonly (readonly [words: string, out: number])[] = [
   ["near the edge", 0.9],
 ];
 
+const MOST_READS = 8;
+/** The words of the field once they say the same twice: the tube has come to rest, and the page has told it. */
+async function settledWords(page: Page): Promise<string> {
+  let before: string | null = null;
+  for (let i = 0; i < MOST_READS; i++) {
+    await waitInPage(page, WORDS_MS);
+    const now = (await page.locator("#field").getAttribute("aria-label")) ?? "";
+    if (now === before) break;
+    before = now;
+  }
+  return before ?? "";
+}
+
 /** Null where the anchor is not in view. */
 export async function anchorTold(page: Page): Promise<Told | null> {
-  await waitInPage(page, WORDS_MS);
-  const label = (await page.locator("#field").getAttribute("aria-label")) ?? "";
+  const label = await settledWords(page);
   const words = /(?:up|overhead|horizon)\. [^.]*? stands ([^.]*)\./.exec(label)?.[1];
   if (!words) return null;
   const out = OUTS.find(([start]) => words.startsWith(start))?.[1];

@@ -4,6 +4,7 @@ import {
   claimPlace,
   dragPause,
   dragPlaces,
+  drawn,
   fieldBox,
   type Hand,
   type Press,
@@ -42,7 +43,7 @@ function outOfTheSlop(places: readonly Px[]): Px[] {
   return [0.5, 1, 1.5, 1].map((far) => ({ x: from.x, y: from.y + far * SLOP_PX }));
 }
 
-function createFinger(session: CDPSession): Pointer {
+function createFinger(session: CDPSession, page: Page): Pointer {
   const send = (type: "touchStart" | "touchMove" | "touchEnd", at?: Px) =>
     session.send("Input.dispatchTouchEvent", { type, touchPoints: at ? [{ x: at.x, y: at.y }] : [] });
   return {
@@ -54,6 +55,8 @@ function createFinger(session: CDPSession): Pointer {
       await send("touchStart", places[0]);
       for (const place of [...outOfTheSlop(places), ...places.slice(1)]) {
         await send("touchMove", place);
+        // A busy page takes the moves of one frame for one: a finger that went out and came back would not have moved.
+        await drawn(page);
         await dragPause();
       }
       await send("touchEnd");
@@ -100,5 +103,5 @@ function createPointerHand(page: Page, pointer: Pointer): Hand {
 
 export const createMouseHand = (page: Page): Hand => createPointerHand(page, createMouse(page));
 export async function createTouchHand(page: Page): Promise<Hand> {
-  return createPointerHand(page, createFinger(await page.context().newCDPSession(page)));
+  return createPointerHand(page, createFinger(await page.context().newCDPSession(page), page));
 }

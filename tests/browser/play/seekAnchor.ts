@@ -1,11 +1,13 @@
 /** Finds the anchor: the eye looks round, the sight is pushed after it, by the field's words; near the middle by the picture. */
 import { type Blob, findStars } from "./blobs.ts";
 import { waitInPage } from "./hands.ts";
-import { anchorTold, inUse, type Player, picture, type Told, WORDS_MS } from "./looks.ts";
+import { anchorTold, inUse, type Player, picture, type Told } from "./looks.ts";
 
 /** Time for a tube that was let go to come to a stand. */
 const STAND_MS = 400;
 const MOST_PUSHES = 30;
+/** Within so long the page takes it, or says that the star is not in the middle yet. */
+const TAKEN_MS = 1500;
 /** Near enough, radii: within the sight's inner ring; in a glass that is not so wide about the middle will do. */
 const NEAR = { sight: 0.016, glass: 0.1 } as const;
 
@@ -26,21 +28,32 @@ export async function seekAnchor(player: Player): Promise<void> {
   if (hasEye) await lookRound(player);
   /** What was pushed since the anchor was in view. */
   let gone: Way = { x: 0, y: 0 };
+  const ways: string[] = [];
   for (let i = 0; i < MOST_PUSHES; i++) {
     const seen = await towardsAnchor(player, hasEye);
     // Out of view without an eye to see where it went: the last push went too far.
     const way = seen ?? { x: -gone.x / 2, y: -gone.y / 2 };
     if (seen && Math.hypot(way.x, way.y) < (hasEye ? NEAR.sight : NEAR.glass)) {
       await hand.press("confirm");
-      await waitInPage(page, WORDS_MS);
-      if ((await page.getByRole("button", { name: "The star is in the middle" }).count()) === 0) return;
+      if (await isTaken(player)) return;
     }
+    ways.push(`${seen ? "" : "lost "}${way.x.toFixed(3)} ${way.y.toFixed(3)}`);
     await hand.push(way.x / 2, way.y / 2);
     gone = seen ? way : { x: gone.x + way.x, y: gone.y + way.y };
     await waitInPage(page, STAND_MS);
   }
-  throw new Error("the anchor was not found");
+  throw new Error(`the anchor was not found; it stood at ${ways.join(", ")} radii from the middle`);
 }
+
+/** Whether the page has taken it that the anchor stands in the middle: what asks for it goes. */
+const isTaken = ({ page }: Player): Promise<boolean> =>
+  page
+    .getByRole("button", { name: "The star is in the middle" })
+    .waitFor({ state: "detached", timeout: TAKEN_MS })
+    .then(
+      () => true,
+      () => false,
+    );
 
 /** With the naked eye, until the anchor stands near the middle; then the sight is taken. */
 async function lookRound({ page, hand }: Player): Promise<void> {
