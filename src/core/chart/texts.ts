@@ -9,6 +9,8 @@ import type { ChartMark, TextMark, TextStyle } from "./types.ts";
 
 /** Within some 10 arcseconds: the anchor by its name. */
 const COS_SAME_STAR = 1 - 1.2e-9;
+/** Within 1': one dot on paper. */
+const COS_SAME_DOT = 1 - 4.2e-8;
 
 /** Where a figure's name stands: at its middle, or, where that is off the page, amid what the page shows of it. */
 function nameDir(page: ChartPage, content: ChartContent, projection: PageProjection, i: number): PagePoint | null {
@@ -31,6 +33,15 @@ function nameDir(page: ChartPage, content: ChartContent, projection: PageProject
 
 const separationCos = (a: Dir, b: Dir) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
+/** Of stars that stand as one dot, the brightest alone: a pair prints one name. */
+function printedOnce<Star extends { readonly dir: Dir }>(brightestFirst: readonly Star[]): Star[] {
+  const kept: Star[] = [];
+  for (const star of brightestFirst) {
+    if (!kept.some(({ dir }) => separationCos(dir, star.dir) > COS_SAME_DOT)) kept.push(star);
+  }
+  return kept;
+}
+
 /** Names wished for, the most wanted first: what the hop needs, then bright stars, then figures. */
 function wishesOf(page: ChartPage, content: ChartContent, projection: PageProjection): LabelWish[] {
   const point = { x: 0, y: 0 };
@@ -39,7 +50,9 @@ function wishesOf(page: ChartPage, content: ChartContent, projection: PageProjec
       ? [{ x: point.x, y: point.y, r, style, text }]
       : [];
   const { anchor, target, words } = content;
-  const stars = content.names.filter(({ magV }) => magV <= page.limitMag).sort((a, b) => a.magV - b.magV);
+  const stars = printedOnce(
+    content.names.filter(({ magV }) => magV <= page.limitMag).sort((a, b) => a.magV - b.magV),
+  );
   const atAnchor = (dir: Dir) => anchor !== null && separationCos(dir, anchor) > COS_SAME_STAR;
   return [
     ...(anchor ? at(anchor, ANCHOR_RADIUS_PX, "word", words.anchor) : []),

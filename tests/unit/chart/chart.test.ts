@@ -156,3 +156,20 @@ describe("what is printed", () => {
     expect(() => chartMarks(page(centre), content([]))).not.toThrow();
   });
 });
+
+describe("names of a pair", () => {
+  const named = (dir: Dir, magV: number, proper: string) => ({ dir, magV, proper, label: "α" });
+  const printed = (apartArcmin: number) => {
+    const middle = at(220, -60);
+    const other = offsetDir(middle, 0, (apartArcmin / 60) * DEG);
+    const names = [named(other, 1.3, "Second"), named(middle, 0, "First")];
+    const marks = chartMarks(page(middle), { ...content([block([[middle, 0]])]), names });
+    return marks.flatMap((mark) => (mark.kind === "text" && mark.style === "starName" ? [mark.text] : []));
+  };
+  it("is the brighter star's alone where both are one dot", () => {
+    expect(printed(0.2)).toEqual(["First"]);
+  });
+  it("is each star's own where they stand apart", () => {
+    expect(printed(60).sort()).toEqual(["First", "Second"]);
+  });
+});
