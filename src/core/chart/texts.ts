@@ -50,9 +50,7 @@ function wishesOf(page: ChartPage, content: ChartContent, projection: PageProjec
       ? [{ x: point.x, y: point.y, r, style, text }]
       : [];
   const { anchor, target, words } = content;
-  const stars = printedOnce(
-    content.names.filter(({ magV }) => magV <= page.limitMag).sort((a, b) => a.magV - b.magV),
-  );
+  const stars = printedOnce(content.names.filter(({ magV }) => magV <= page.limitMag).sort((a, b) => a.magV - b.magV));
   const atAnchor = (dir: Dir) => anchor !== null && separationCos(dir, anchor) > COS_SAME_STAR;
   return [
     ...(anchor ? at(anchor, ANCHOR_RADIUS_PX, "word", words.anchor) : []),
