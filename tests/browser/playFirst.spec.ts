@@ -21,5 +21,6 @@ test("the page opens on the first lesson, and within a minute a claim is made an
   await waitInPage(page, REST_MS);
   await player.hand.press("claim");
   await expect(page.getByText("That is a star; the cluster is a handful close together.")).toBeVisible();
+  await expect(page.locator(".arc-button.claim"), "the claim dims").toHaveClass(/wrong-odd/);
   expect(Date.now() - startMs).toBeLessThan(MOST_MS);
 });

@@ -106,13 +106,13 @@ test("by keys: turn, flip, nearer, the cross and the pin; what it does is said",
   for (let i = 0; i < 4; i++) await page.keyboard.press("ArrowUp");
   await expect(page.locator(".sheet > [role=status]")).toContainText("Cross");
   await page.keyboard.press("Enter");
+  await expect(page.locator(".sheet > [role=status]")).toHaveText("Pin set");
   const [told] = (await toldNow(page)).filter(({ what }) => what === "pin");
   const [raDeg, decDeg] = told!.value as [number, number];
   // Four steps of a twentieth of 5.3 degrees straight up the screen; the paper is flipped and turned by 15 degrees.
   const [east, north] = [(raDeg - 298.6) * Math.cos(21.2 * DEG), decDeg - 21.2];
   expect(Math.hypot(east, north)).toBeCloseTo(0.2 * 5.3, 1);
   expect(Math.atan2(east, north) / DEG).toBeCloseTo(-15, 0);
-  await expect(page.locator(".sheet > [role=status]")).toHaveText("Pin set");
 });
 
 test("a tap pins the place under it, on a sheet that lies turned, flipped and nearer", async ({ page }) => {

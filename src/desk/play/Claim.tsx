@@ -41,6 +41,10 @@ function ArcButton({ layout, text, said, atDeg, halfDeg, sizePx, class: name, ca
   );
 }
 
+/** A wrong claim dims the piece for a moment: each one by another name, so that the next dims it again. */
+const afterWrong = (wrongClaims: number) =>
+  wrongClaims === 0 ? "" : wrongClaims % 2 === 1 ? "wrong-odd" : "wrong-even";
+
 /** Claims or, while the anchor is sought, says that it stands in the middle. Where neither can be, a press tells why. */
 export function Claim({
   model,
@@ -51,7 +55,7 @@ export function Claim({
   layout: PlayLayout;
   onWhy: (why: string) => void;
 }) {
-  const { can, why, wrongCost } = model.claim.value;
+  const { can, why, wrongCost, wrongClaims } = model.claim.value;
   const seeking = model.seeking.value;
   const small = layout.barrel.fieldPx < SHORT_UNDER_PX;
   const said = wrongCost > 0 ? say("play.claimSaid", { points: wrongCost }) : say("play.claimFree");
@@ -64,7 +68,7 @@ export function Claim({
     <>
       <ArcButton
         layout={layout}
-        class="claim"
+        class={`claim ${afterWrong(wrongClaims)}`}
         text={say(seeking ? (small ? "play.seekShort" : "play.seek") : "play.claim").toUpperCase()}
         said={seeking ? say("play.seek") : can || !why ? said : `${said} ${why}`}
         atDeg={CLAIM.atDeg}

@@ -81,7 +81,12 @@ export interface PlayModel {
   readonly compass: ReadonlySignal<Compass | null>;
   readonly handMark: ReadonlySignal<HandMark | null>;
   /** Whether the claim is offered, and what it says where it is not. */
-  readonly claim: ReadonlySignal<{ readonly can: boolean; readonly why: string | null; readonly wrongCost: number }>;
+  readonly claim: ReadonlySignal<{
+    readonly can: boolean;
+    readonly why: string | null;
+    readonly wrongCost: number;
+    readonly wrongClaims: number;
+  }>;
   /** The anchor is sought: the rim offers "the star is in the middle" instead of the claim. */
   readonly seeking: ReadonlySignal<boolean>;
   /** The field as said to one who does not see it. */

@@ -97,7 +97,8 @@ function claimOffer(hop: Hop) {
   const { session } = hop.attempt;
   const why = claimRefusal(session);
   const { claimGear } = hop.attempt.compiled.spec;
-  const wrongCost = countsPoints(hop) ? (PRICE.wrongClaims[session.state.wrongClaims] ?? 0) : 0;
+  const { wrongClaims } = session.state;
+  const wrongCost = countsPoints(hop) ? (PRICE.wrongClaims[wrongClaims] ?? 0) : 0;
   const words =
     why === "otherGear"
       ? say("hop.otherGear", { gear: say(`gear.${gearById(claimGear).kind}`).toLowerCase() })
@@ -106,7 +107,7 @@ function claimOffer(hop: Hop) {
         : why === "anchorFirst"
           ? say("hop.anchorFirst")
           : null;
-  return { can: why === null, why: words, wrongCost };
+  return { can: why === null, why: words, wrongCost, wrongClaims };
 }
 
 /** White on the sheet: only what the level allows. */

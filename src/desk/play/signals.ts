@@ -32,7 +32,12 @@ export function createSignals(lesson: Lesson) {
     limitRange: signal<{ least: number; most: number } | null>(null),
     compass: signal<Compass | null>(null),
     handMark: signal<HandMark | null>(null),
-    claim: signal<{ can: boolean; why: string | null; wrongCost: number }>({ can: false, why: null, wrongCost: 0 }),
+    claim: signal<{ can: boolean; why: string | null; wrongCost: number; wrongClaims: number }>({
+      can: false,
+      why: null,
+      wrongCost: 0,
+      wrongClaims: 0,
+    }),
     seeking: signal(true),
     fieldWords: signal(""),
     ladder: signal<readonly LadderRing[]>([]),

@@ -66,14 +66,17 @@ export async function fieldRadOf(page: Page): Promise<number> {
 /** Where the words say that the anchor stands: from the middle in radii, clockwise from the top in hours. */
 export interface Told {
   readonly out: number;
+  /** What the words can mean, radii. */
+  readonly least: number;
+  readonly most: number;
   readonly clock: number;
 }
-const OUTS: readonly (readonly [words: string, out: number])[] = [
-  ["in the middle", 0],
-  ["just off the middle", 0.07],
-  ["near the middle", 0.3],
-  ["half way out", 0.62],
-  ["near the edge", 0.9],
+const OUTS: readonly (readonly [words: string, out: number, least: number, most: number])[] = [
+  ["in the middle", 0, 0, 0.02],
+  ["just off the middle", 0.07, 0.018, 0.12],
+  ["near the middle", 0.3, 0.12, 0.45],
+  ["half way out", 0.62, 0.45, 0.8],
+  ["near the edge", 0.9, 0.8, 1],
 ];
 
 const MOST_READS = 8;
@@ -94,7 +97,8 @@ export async function anchorTold(page: Page): Promise<Told | null> {
   const label = await settledWords(page);
   const words = /(?:up|overhead|horizon)\. [^.]*? stands ([^.]*)\./.exec(label)?.[1];
   if (!words) return null;
-  const out = OUTS.find(([start]) => words.startsWith(start))?.[1];
-  if (out === undefined) throw new Error(`words of the field: ${words}`);
-  return { out, clock: Number(/at (\d+) o'clock/.exec(words)?.[1] ?? 12) };
+  const meant = OUTS.find(([start]) => words.startsWith(start));
+  if (!meant) throw new Error(`words of the field: ${words}`);
+  const [, out, least, most] = meant;
+  return { out, least, most, clock: Number(/at (\d+) o'clock/.exec(words)?.[1] ?? 12) };
 }

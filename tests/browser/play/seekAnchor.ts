@@ -76,11 +76,19 @@ async function towardsAnchor(player: Player, hasEye: boolean): Promise<Way | nul
   return starAt(findStars(await picture(page), starPx), told) ?? wayOf(told);
 }
 
-/** The brightest star about the place that the words tell. */
+/** A picture is so sharp, radii; and the clock's hours are half of this wide to either side, with a little over. */
+const SHARP = 0.012;
+const HOUR_COS = Math.cos((27 * Math.PI) / 180);
+
+/** The brightest star that stands where the words tell: a neighbour as bright as the anchor stands elsewhere. */
 function starAt(stars: readonly Blob[], told: Told): Blob | null {
-  const { x, y } = wayOf(told);
-  const reach = Math.max(0.1, 0.25 * told.out);
-  return stars.find((star) => Math.hypot(star.x - x, star.y - y) < reach) ?? null;
+  const clock = wayOf({ ...told, out: 1 });
+  const fits = ({ x, y }: Blob) => {
+    const out = Math.hypot(x, y);
+    if (out < told.least - SHARP || out > told.most + SHARP) return false;
+    return told.out === 0 || out < 2 * SHARP || x * clock.x + y * clock.y > HOUR_COS * out;
+  };
+  return stars.find(fits) ?? null;
 }
 
 /** The eye sees more than the sight shows: it tells which way the anchor is. */
