@@ -1,5 +1,5 @@
 /** The sheet: a chart on paper that is turned, flipped, brought nearer, pinned and drawn on. */
-import { useComputed, useSignalEffect } from "@preact/signals";
+import { effect, useComputed } from "@preact/signals";
 import { useEffect, useId, useMemo, useRef } from "preact/hooks";
 import { say } from "../words/say.ts";
 import { createGestures } from "./gestures.ts";
@@ -94,12 +94,16 @@ export function Sheet(props: SheetProps) {
       hover: (at) => at && acts.light(at),
     });
   }, [acts]);
-  useSignalEffect(() => {
-    // Another task of the hand: what was begun is put away.
-    void mode.value;
-    state.cross.value = null;
-    state.stroke.value = null;
-  });
+  useEffect(
+    () =>
+      effect(() => {
+        // Another task of the hand: what was begun is put away, at once, before the next key sets the cross.
+        void mode.value;
+        state.cross.value = null;
+        state.stroke.value = null;
+      }),
+    [mode, state],
+  );
   const ringKey = props.hand.ring?.dir.join();
   const dim = state.look.value?.dim ?? false;
   useEffect(() => {
