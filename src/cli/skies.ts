@@ -1,6 +1,7 @@
 /** The skies of the command line: stars, names and objects by the sky's word. */
+
+import { AVERAGE_BV } from "#core/celestial/magnitude.ts";
 import { DEG, dirFromMas, separationRad } from "#core/celestial/vector.ts";
-import { AVERAGE_BV } from "#core/lesson/spots.ts";
 import { gearById } from "#core/optics/gear.ts";
 import { DataFileError } from "#core/seams/errors.ts";
 import type { Cone, Dir, HopSpec, Resident, Seeing, SkyObject, SkyRef, StarSource } from "#core/seams/index.ts";

@@ -38,8 +38,6 @@ export interface FieldView {
   /** Radius of the field stop on the plane of the projection. */
   readonly planeRadius: number;
   readonly blocks: readonly StarBlock[];
-  /** Changes whenever `blocks` does; the stars are handed to the graphics processor then and only then. */
-  readonly blocksVersion: number;
   /** V of the faintest star seen; stars to 0.2 below it are let go out. */
   readonly limitMag: number;
   /** The sky at the centre of the field. */

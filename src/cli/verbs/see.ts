@@ -3,9 +3,9 @@ import { skyHere } from "#core/eye/conditions.ts";
 import { isNaked } from "#core/eye/instrument.ts";
 import { bandOf, bestPower, howSeen, NO_MARGIN_MAG, objectMargin, type Seen } from "#core/eye/margin.ts";
 import { nearestWord } from "#core/lesson/nearestWord.ts";
-import type { Dir, ObjectKind } from "#core/seams/index.ts";
+import type { Dir } from "#core/seams/index.ts";
 import { findByName } from "#core/sky/names/findByName.ts";
-import { objectOfRow } from "#core/sky/objects.ts";
+import { OBJECT_KINDS, objectOfRow } from "#core/sky/objects.ts";
 import { parseArgs } from "../args.ts";
 import type { Io, Verb } from "../io.ts";
 import { LIGHT_OPTIONS, lookFrom } from "../lightFrom.ts";
@@ -18,18 +18,6 @@ const OPTIONS = { ...LIGHT_OPTIONS, magnitude: "value", size: "value", kind: "va
 type Described = { readonly magnitude?: string; readonly size?: string; readonly kind?: string; readonly sky?: string };
 type Target = { readonly seen: Seen; readonly dir: Dir | null };
 
-const KINDS: Readonly<Record<ObjectKind, true>> = {
-  openCluster: true,
-  globularCluster: true,
-  planetaryNebula: true,
-  emissionNebula: true,
-  reflectionNebula: true,
-  supernovaRemnant: true,
-  darkNebula: true,
-  galaxy: true,
-  doubleStar: true,
-  asterism: true,
-};
 /** A single star, as the model takes it: a point. */
 const pointOf = (magV: number): Seen => ({
   kind: "doubleStar",
@@ -66,9 +54,9 @@ function described({ magnitude, size, kind }: Described): Target {
   const magV = numberOf("magnitude", needed("magnitude", magnitude, "8.4"), -2, 16, "magnitudes");
   const [majorArcmin, minorArcmin] = sizeOf(needed("size", size, "11x7"));
   const word = needed("kind", kind, "galaxy");
-  if (!Object.hasOwn(KINDS, word)) {
-    const near = nearestWord(word, Object.keys(KINDS));
-    throw slip(`--kind ${word} is unknown`, near ? `did you mean ${near}?` : `known: ${Object.keys(KINDS).join(", ")}`);
+  if (!OBJECT_KINDS.some((each) => each === word)) {
+    const near = nearestWord(word, OBJECT_KINDS);
+    throw slip(`--kind ${word} is unknown`, near ? `did you mean ${near}?` : `known: ${OBJECT_KINDS.join(", ")}`);
   }
   if (word === "darkNebula") throw slip("a dark nebula has no magnitude", "describe something that shines");
   const row = { raDeg: 0, decDeg: 0, axisDeg: 0, constellation: "none", looks: "as described" };

@@ -10,9 +10,10 @@ import { astroTime } from "./time.ts";
 import { normalise } from "./vector.ts";
 
 /** Speed of light, au a day. */
-const LIGHT_AU_PER_DAY = 173.1446326846693;
+export const LIGHT_AU_PER_DAY = 173.1446326846693;
 
-const BODIES = {
+/** The engine's names of the bodies. */
+export const BODIES = {
   sun: Body.Sun,
   moon: Body.Moon,
   mercury: Body.Mercury,

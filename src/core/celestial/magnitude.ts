@@ -12,3 +12,6 @@ export function combinedMag(mags: readonly number[]): number {
   for (const mag of mags) light += exactPow10(-0.4 * mag);
   return (-2.5 / Math.LN10) * exactLog(light);
 }
+
+/** B-V of an average star: taken where no colour is known, and the one for which limits are stated. */
+export const AVERAGE_BV = 0.7;

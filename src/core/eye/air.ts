@@ -1,5 +1,6 @@
 /** What air does to light: it swallows, blurs and shakes it. */
-import { exactExp, exactLog } from "#core/celestial/exactMath.ts";
+import { exactExp } from "#core/celestial/exactMath.ts";
+import { power } from "./light.ts";
 
 /**
  * Extinction in V, mag per air mass, of a site by its height: air and aerosol thin out with height, ozone does not (scale
@@ -7,8 +8,6 @@ import { exactExp, exactLog } from "#core/celestial/exactMath.ts";
  */
 export const extinctionOfHeight = (heightM: number): number =>
   0.1066 * exactExp(-heightM / 8200) + 0.12 * exactExp(-heightM / 1500) + 0.016;
-
-const power = (base: number, exponent: number) => exactExp(exponent * exactLog(base));
 
 /** Width of a star's image by the air, arcsec: X^0.6 times that at the zenith (theory of turbulence, from memory). */
 export const seeingArcsec = (zenithArcsec: number, airMass: number): number => zenithArcsec * power(airMass, 0.6);

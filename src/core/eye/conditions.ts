@@ -5,7 +5,7 @@ import { exactExp } from "#core/celestial/exactMath.ts";
 import { altAzFromDir, horizonFromIcrs, type Site, zenithDir } from "#core/celestial/frames.ts";
 import { moonPhaseAngleRad } from "#core/celestial/moonPhase.ts";
 import { saemundssonDeg } from "#core/celestial/refraction.ts";
-import { DEG, dirFromMas, masFromDir, separationRad } from "#core/celestial/vector.ts";
+import { DEG, dirFromMas, dot, masFromDir, separationRad } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { extinctionOfHeight } from "./air.ts";
 import { nanolambertOfMu } from "./light.ts";
@@ -95,8 +95,6 @@ export function conditionsAt(
     },
   };
 }
-
-const dot = (a: Dir, b: Dir) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
 /** The sky at a direction (ICRS). Below the horizon it is as at the horizon. */
 export function skyHere(now: Conditions, dir: Dir): SkyHere {

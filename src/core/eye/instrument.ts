@@ -1,5 +1,6 @@
 /** Stars in an instrument: how it dims the sky and gathers light (Crumey 2014, MNRAS 442, 2600, eq. 65 to 73). */
 import { exactPow10 } from "#core/celestial/exactMath.ts";
+import { AVERAGE_BV } from "#core/celestial/magnitude.ts";
 import type { Gear } from "#core/seams/index.ts";
 import { seeingArcsec } from "./air.ts";
 import type { Conditions, Observer, SkyHere } from "./conditions.ts";
@@ -17,8 +18,7 @@ export type AtTheEye = {
 
 /** A star's image wider than this at the eye is no point any more, arcsec (Schaefer 1990, PASP 102, 212, eq. 7). */
 const POINT_ARCSEC = 900;
-/** Colour for which the limits hold, and how they move with it (Crumey 2014, eq. 7, 13, 16, 18). */
-const REFERENCE_BV = 0.7;
+/** How limits move with a star's colour away from the average one (Crumey 2014, eq. 7, 13, 16, 18). */
 const PER_BV = 0.27;
 /** Staring straight at a thing costs so much at most (common practice, no source). */
 const DIRECT_LOSS_MAG = 1.5;
@@ -48,14 +48,14 @@ export function starLimits(
   optics: Optics,
   { observer, seeingArcsec: zenithArcsec }: Pick<Conditions, "observer" | "seeingArcsec">,
   { skyMu, airMass, lossMag }: SkyHere,
-  colourBV = REFERENCE_BV,
+  colourBV = AVERAGE_BV,
 ): { readonly avertedMag: number; readonly directMag: number } {
   const { dimming, magnification, fieldFactor } = atTheEye(optics, observer, skyMu);
   const seen = candelaOfMu(skyMu) * dimming;
   const gathering = dimming * magnification * magnification;
   const spread = (seeingArcsec(zenithArcsec, airMass) * magnification) / POINT_ARCSEC;
   const blur = !isNaked(optics) && spread > 1 ? Math.sqrt(spread) : 1;
-  const shift = -lossMag + PER_BV * (REFERENCE_BV - colourBV);
+  const shift = -lossMag + PER_BV * (AVERAGE_BV - colourBV);
   const avertedMag = magOfLux((fieldFactor * blur * pointLux(seen)) / gathering) + shift;
   const eyes = optics.eyes === 1 ? Math.SQRT2 : 1;
   const coneMag = coneLimitMag(muOfCandela(seen)) + 2.5 * log10(gathering / (blur * eyes)) + shift;

@@ -6,6 +6,8 @@ const ZERO_MAG_LUX = 2.54e-6;
 /** Magnitude per square arcsecond of 1 cd/m2 (Crumey 2014, sect. 1.2). */
 const CANDELA_MAG = 12.58;
 
+/** A positive number to any power. */
+export const power = (base: number, exponent: number): number => exactExp(exponent * exactLog(base));
 export const log10 = (x: number): number => exactLog(x) / Math.LN10;
 
 /** Illuminance of a star, lux. */

@@ -2,8 +2,7 @@
  * The least light that an eye adapted to a background tells from it: points and discs after Crumey 2014 (MNRAS 442, 2600),
  * fitted to the measures of Blackwell 1946 (J. Opt. Soc. Am. 36, 624); stars also after Schaefer 1990 (PASP 102, 212).
  */
-import { exactExp, exactLog } from "#core/celestial/exactMath.ts";
-import { candelaOfMu, log10, magOfLux, nanolambertOfMu } from "./light.ts";
+import { candelaOfMu, log10, magOfLux, nanolambertOfMu, power } from "./light.ts";
 
 /** Below this the eye is as dark adapted as it gets, cd/m2 (Crumey 2014, sect. 1.5). */
 export const DARKEST_CANDELA = 1e-5;
@@ -51,8 +50,6 @@ function exponentOf(candela: number): number {
   if (candela < 0.193) return 0.6;
   return candela < 3.4 ? 0.8861 + 0.4 * log10(candela) : 1.146 - 0.0885 * log10(candela);
 }
-
-const power = (base: number, exponent: number) => exactExp(exponent * exactLog(base));
 
 /**
  * Least contrast of a uniform disc before a background (Crumey 2014, eq. 41). Below the darkest background the luminance

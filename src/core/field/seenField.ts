@@ -1,4 +1,5 @@
 /** What the instrument in use shows now: stars as blocks, objects with how well they are seen, what has still to come. */
+import { AVERAGE_BV } from "#core/celestial/magnitude.ts";
 import { DEG, separationRad } from "#core/celestial/vector.ts";
 import type {
   Band,
@@ -42,8 +43,6 @@ type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
 /** Stars just below the limit are asked for too: a picture lets them go out softly. */
 const SOFT_EDGE_MAG = 0.2;
-/** An average star's colour, for which a field's limit is stated. */
-const AVERAGE_BV = 0.7;
 const MILLI = 1000;
 const ARCMIN = DEG / 60;
 

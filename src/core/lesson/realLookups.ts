@@ -1,4 +1,5 @@
 /** The lookups over the real tables: names, objects and skies of the catalogue, and practice skies by their seed. */
+import { AVERAGE_BV } from "#core/celestial/magnitude.ts";
 import { seeingAt } from "#core/eye/eyeSeeing.ts";
 import type { Dir, SkyObject, SkyRef } from "#core/seams/index.ts";
 import { CATALOGUE_SKY_VERSION } from "#core/sky/catalogue/catalogueSource.ts";
@@ -10,7 +11,6 @@ import { catalogueObjects } from "#core/sky/objects.ts";
 import { practiceFacts, practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
 import { PRACTICE_SKY_VERSION } from "#core/sky/practice/seed.ts";
 import type { FoundSpot, Lookups, SkyLookup } from "./lookups.ts";
-import { AVERAGE_BV } from "./spots.ts";
 import type { Lesson } from "./types.ts";
 
 /** Practice skies kept: each is grown once however many lessons speak of it. */

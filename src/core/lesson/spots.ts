@@ -1,11 +1,9 @@
 /** The places that a hop speaks of, found in its sky. */
+import { AVERAGE_BV } from "#core/celestial/magnitude.ts";
 import { DEG, dirFromRadec } from "#core/celestial/vector.ts";
 import type { Path } from "./locate.ts";
 import type { FoundSpot, SkyLookup } from "./lookups.ts";
 import type { LessonHop, Spot } from "./types.ts";
-
-/** Colour that is taken where none is known: an average star's B-V. */
-export const AVERAGE_BV = 0.7;
 
 export const spotName = (spot: Spot): string => (typeof spot === "string" ? spot : spot.name);
 

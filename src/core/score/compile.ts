@@ -4,6 +4,7 @@
  */
 import { horizonFromIcrs, zenithDir } from "#core/celestial/frames.ts";
 import { mixHash32 } from "#core/celestial/hash.ts";
+import { AVERAGE_BV } from "#core/celestial/magnitude.ts";
 import { dirFromMas, masFromDir } from "#core/celestial/vector.ts";
 import { gearById } from "#core/optics/gear.ts";
 import type {
@@ -32,14 +33,12 @@ const CONTEXT_STARS = 48;
 export const CONTEXT_LIMIT_MILLI_MAG = 6500;
 /** The zenith is kept to a second of arc: engines may differ far below that. */
 const ZENITH_GRAIN_MAS = 1000;
-/** Colour for which limits are stated; B-V of an average star. */
-const REFERENCE_BV = 0.7;
 
 const limitsOf = (spec: HopSpec, seeing: Seeing): GearLimit[] =>
   spec.gear.map((gear) => ({
     gear,
     fieldDas: Math.round(gearById(gear).fieldDeg * DAS_PER_DEG),
-    ...seeing.star(dirFromMas(spec.anchor), REFERENCE_BV, gear),
+    ...seeing.star(dirFromMas(spec.anchor), AVERAGE_BV, gear),
   }));
 
 const measured = (way: Route): Route => ({

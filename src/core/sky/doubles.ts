@@ -1,19 +1,16 @@
 /** The double stars of the catalogue sky. */
+import { combinedMag } from "#core/celestial/magnitude.ts";
 import { DEG, dirFromRadec } from "#core/celestial/vector.ts";
 import { DataFileError } from "#core/seams/errors.ts";
 import type { SkyObject } from "#core/seams/index.ts";
 import doubleFile from "#shared/doubles.json" with { type: "json" };
+import { isIn, rowCheck } from "./tableRow.ts";
 
 type Row = (typeof doubleFile.doubles)[number];
 
 /** A row of the table as an object. @throws DataFileError naming the row and what is wrong with it */
 export function doubleOfRow(row: Row): SkyObject {
-  const need = (fits: boolean, what: string) => {
-    if (!fits)
-      throw new DataFileError(`doubles.json, ${row.id}: ${what}`, "Mend the row, or put the original file back.");
-  };
-  const isIn = (value: number | undefined, least: number, most: number): value is number =>
-    value !== undefined && value >= least && value <= most;
+  const need = rowCheck("doubles.json", row.id);
   const [brighter, fainter] = row.magV;
   need(row.names.length > 0 && row.names.every((name) => name.length > 0), "has no name");
   need(isIn(row.raDeg, 0, 359.9999) && isIn(row.decDeg, -90, 90), "the place is not on the sphere");
@@ -28,7 +25,7 @@ export function doubleOfRow(row: Row): SkyObject {
     names,
     kind: "doubleStar",
     dir: dirFromRadec(raDeg * DEG, decDeg * DEG),
-    magV: together(brighter, fainter),
+    magV: Math.round(100 * combinedMag([brighter, fainter])) / 100,
     majorArcmin: separationArcsec / 60,
     minorArcmin: separationArcsec / 60,
     axisDeg: positionAngleDeg % 180,
@@ -38,9 +35,6 @@ export function doubleOfRow(row: Row): SkyObject {
     double: { separationArcsec, positionAngleDeg, magV: [brighter, fainter], epochYear },
   };
 }
-
-/** Two magnitudes as one, to 0.01. */
-const together = (a: number, b: number) => Math.round(-250 * Math.log10(10 ** (-0.4 * a) + 10 ** (-0.4 * b))) / 100;
 
 let doubles: readonly SkyObject[] | undefined;
 

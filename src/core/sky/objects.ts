@@ -1,8 +1,9 @@
 /** The objects of the catalogue sky. */
+
 import { DEG, dirFromRadec } from "#core/celestial/vector.ts";
-import { DataFileError } from "#core/seams/errors.ts";
 import type { ObjectKind, ObjectProfile, SkyObject } from "#core/seams/index.ts";
 import objectFile from "#shared/objects.json" with { type: "json" };
+import { isIn, rowCheck, rowError } from "./tableRow.ts";
 
 /** How the light of each kind lies where the table says nothing else. */
 const PROFILE_OF_KIND: Readonly<Record<ObjectKind, ObjectProfile>> = {
@@ -25,6 +26,7 @@ const PROFILES: readonly string[] = [
   "ring",
   "members",
 ] satisfies ObjectProfile[];
+const FILE = "objects.json";
 /** The magnitude of what gives no light of its own. */
 const NO_LIGHT_MAG = 99;
 
@@ -46,15 +48,11 @@ export interface ObjectRow {
 
 /** A row of the table as an object. @throws DataFileError naming the row and what is wrong with it */
 export function objectOfRow(row: ObjectRow): SkyObject {
-  const need = (fits: boolean, what: string) => {
-    if (!fits)
-      throw new DataFileError(`objects.json, ${row.id}: ${what}`, "Mend the row, or put the original file back.");
-  };
-  const isIn = (value: number, least: number, most: number) => value >= least && value <= most;
+  const need = rowCheck(FILE, row.id);
   need(/^[A-Za-z0-9-]{1,40}$/.test(row.id), "id has other than letters, digits and hyphen");
   need(row.names.length > 0 && row.names.every((name) => name.length > 0), "has no name");
   const { kind, profile } = row;
-  if (!isKind(kind)) throw unknownWord(row.id, "kind", Object.keys(PROFILE_OF_KIND));
+  if (!isKind(kind)) throw unknownWord(row.id, "kind", OBJECT_KINDS);
   if (profile !== undefined && !isProfile(profile)) throw unknownWord(row.id, "profile", PROFILES);
   need(isIn(row.raDeg, 0, 359.9999), "raDeg is not within 0 to 360");
   need(isIn(row.decDeg, -90, 90), "decDeg is not within -90 to 90");
@@ -75,13 +73,13 @@ export function objectOfRow(row: ObjectRow): SkyObject {
   };
 }
 
+/** Every kind that an object can be. */
+export const OBJECT_KINDS = Object.keys(PROFILE_OF_KIND) as readonly ObjectKind[];
+
 const isKind = (word: string): word is ObjectKind => Object.hasOwn(PROFILE_OF_KIND, word);
 const isProfile = (word: string): word is ObjectProfile => PROFILES.includes(word);
 const unknownWord = (id: string, field: string, words: readonly string[]) =>
-  new DataFileError(
-    `objects.json, ${id}: ${field} is none of ${words.join(", ")}`,
-    "Mend the row, or put the original file back.",
-  );
+  rowError(FILE, id, `${field} is none of ${words.join(", ")}`);
 
 let objects: readonly SkyObject[] | undefined;
 

@@ -1,8 +1,10 @@
 /** The picture of the field: what the session, the stars and the lamp are now, written into one object for the stage. */
+
 import { DEG } from "#core/celestial/vector.ts";
+import { isGlow } from "#core/field/glows.ts";
 import type { SeenField, SeenObject } from "#core/field/seenField.ts";
 import { fieldRadiusPlane, projectionOf } from "#core/optics/viewFrame.ts";
-import type { Dir, Gear, SkyObject } from "#core/seams/index.ts";
+import type { Dir, Gear } from "#core/seams/index.ts";
 import { altAzOf, gearInUse, horizonOf, type Session, viewOf } from "#core/session/session.ts";
 import type { FieldObject, FieldView } from "../../stage/index.ts";
 import type { LampKind } from "../app/state.ts";
@@ -18,15 +20,6 @@ const SKY_RGB: Readonly<Record<Gear["kind"], readonly [number, number, number]>>
   finder: [27 / 255, 34 / 255, 43 / 255],
   eyepiece: [20 / 255, 25 / 255, 30 / 255],
 };
-/** Kinds that are seen as a glow; the others are their stars. */
-const GLOWS = new Set<SkyObject["kind"]>([
-  "galaxy",
-  "globularCluster",
-  "planetaryNebula",
-  "emissionNebula",
-  "reflectionNebula",
-  "supernovaRemnant",
-]);
 /** Brightness of a glow over the sky at the edge of what is seen, for each magnitude of margin, and at most. */
 const PEAK = { least: 0.13, perMag: 0.09, most: 0.36 } as const;
 
@@ -36,7 +29,6 @@ export function createPicture(): Picture {
     projection: "gnomonic",
     planeRadius: 1,
     blocks: [],
-    blocksVersion: -1,
     limitMag: 6,
     skyRgb: SKY_RGB.eye,
     lamp: "normal",
@@ -56,7 +48,7 @@ export function createPicture(): Picture {
 /** Glows of what is seen, with the brightness that their margin gives. */
 function glowsOf(objects: readonly SeenObject[]): FieldObject[] {
   return objects
-    .filter(({ object }) => GLOWS.has(object.kind))
+    .filter(({ object }) => isGlow(object.kind))
     .map(({ object, marginMag }) => ({
       dir: object.dir,
       majorRad: (object.majorArcmin / 60) * DEG,
@@ -93,7 +85,6 @@ export function setNow(
 ): void {
   viewOf(session, picture.viewFromIcrs);
   picture.blocks = seen.blocks;
-  picture.blocksVersion = seen.version;
   if (picture.objectsVersion !== seen.objectsVersion) {
     picture.objects = glowsOf(seen.objects);
     picture.objectsVersion = seen.objectsVersion;

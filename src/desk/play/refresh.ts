@@ -1,6 +1,7 @@
 /** Brings the panels' signals up to date with the session: after events, at rest, four times a second. */
 
 import { zenithDir } from "#core/celestial/frames.ts";
+import { AVERAGE_BV } from "#core/celestial/magnitude.ts";
 import { DEG, dirFromMas } from "#core/celestial/vector.ts";
 import { stepNow } from "#core/lesson/steps.ts";
 import { gearById } from "#core/optics/gear.ts";
@@ -30,8 +31,6 @@ const HINT_WAIT_MS = 15_000;
 /** How far a limit may be set by hand, and where the stars end. */
 const LIMIT_REACH_MAG = 2;
 const DEEPEST_MAG = 12.5;
-/** Colour for which a limit is stated. */
-const AVERAGE_BV = 0.7;
 
 const limitMagOf = ({ attempt }: Hop, gear: Gear): number =>
   (attempt.compiled.limits.find((limit) => limit.gear === gear.id)?.avertedMilliMag ??

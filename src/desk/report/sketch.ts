@@ -1,6 +1,8 @@
 /** The field of the claim as one would sketch it: dots for stars, stipple for what is soft, north marked. */
+
 import { mixHash32 } from "#core/celestial/hash.ts";
 import { DEG, offsetDir } from "#core/celestial/vector.ts";
+import { isGlow } from "#core/field/glows.ts";
 import { fieldCone, seenField } from "#core/field/seenField.ts";
 import { visibleStars } from "#core/field/visibleStars.ts";
 import { fieldRadiusPlane, projectionOf } from "#core/optics/viewFrame.ts";
@@ -26,15 +28,6 @@ const MILLI = 1000;
 /** A dot's radius for a star so far above the limit, in a field of radius 1. */
 const dotRadius = (aboveMag: number) => Math.min(0.032, 0.0042 + 0.0032 * Math.max(0, aboveMag));
 const STIPPLE = { radius: 0.0036, least: 40, most: 260, perArea: 9000 } as const;
-/** Kinds whose light is a veil; the others are drawn by their own stars. */
-const SOFT: ReadonlySet<SkyObject["kind"]> = new Set([
-  "galaxy",
-  "globularCluster",
-  "planetaryNebula",
-  "emissionNebula",
-  "reflectionNebula",
-  "supernovaRemnant",
-]);
 
 type Project = (dir: Dir) => { readonly x: number; readonly y: number } | null;
 
@@ -90,7 +83,7 @@ export function sketchOf(record: AttemptRecord, { source, seeing, objects }: Ske
     y: -y[i]!,
     r: dotRadius((seen.limitMilliMag - milliMag[i]!) / MILLI),
   }));
-  const soft = seen.objects.map(({ object }) => object).filter(({ kind }) => SOFT.has(kind));
+  const soft = seen.objects.map(({ object }) => object).filter(({ kind }) => isGlow(kind));
   const north = project(offsetDir(at, 0, 0.001)) ?? { x: 0, y: -1 };
   return {
     gear,

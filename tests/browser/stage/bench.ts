@@ -128,14 +128,15 @@ export const runBench = async (stage: Stage, options: BenchOptions): Promise<Ben
   const gl = raw ? raw.gl : stageGl;
   const pixel = new Uint8Array(4);
   const times = new Float64Array(options.frames);
+  let uploaded = -1;
   for (let i = 0; i < options.frames; i++) {
     const { matrix, resident } = stops[i]!;
     const started = performance.now();
     view.viewFromIcrs = matrix;
     view.blocks = resident.blocks;
-    if (resident.version !== view.blocksVersion) {
-      view.blocksVersion = resident.version;
-      raw?.upload(resident.blocks, options.limitMag + BELOW_MAG);
+    if (raw && resident.version !== uploaded) {
+      uploaded = resident.version;
+      raw.upload(resident.blocks, options.limitMag + BELOW_MAG);
     }
     if (raw) raw.draw(matrix, view.planeRadius, options.limitMag);
     else stage.draw(view);

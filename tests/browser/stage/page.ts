@@ -14,7 +14,7 @@ let version = 0;
 const viewOf = (spec: SceneSpec): FieldView => {
   const { stars = [], ...rest } = spec;
   version += 1;
-  return { ...PLAIN_VIEW, blocks: [blockOf(stars)], blocksVersion: version, objectsVersion: version, ...rest };
+  return { ...PLAIN_VIEW, blocks: [blockOf(stars)], objectsVersion: version, ...rest };
 };
 const toText = (bytes: Uint8Array): string => {
   let text = "";

@@ -39,7 +39,6 @@ export const PLAIN_VIEW: FieldView = {
   projection: "gnomonic",
   planeRadius: Math.tan((2.65 * Math.PI) / 180),
   blocks: [],
-  blocksVersion: 0,
   limitMag: 9.6,
   skyRgb: [27 / 255, 34 / 255, 43 / 255],
   lamp: "normal",

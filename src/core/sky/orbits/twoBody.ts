@@ -1,5 +1,6 @@
 /** Comets and minor planets as bodies that the Sun alone moves. */
 import { Body, HelioVector, type Vector } from "astronomy-engine";
+import { LIGHT_AU_PER_DAY } from "#core/celestial/bodies.ts";
 import { astroTime, julianDate } from "#core/celestial/time.ts";
 import { DEG, normalise } from "#core/celestial/vector.ts";
 import { InputError } from "#core/seams/errors.ts";
@@ -20,7 +21,6 @@ export interface OrbitElements {
 
 /** Gaussian constant, rad/day. */
 const GAUSS = 0.01720209895;
-const LIGHT_AU_PER_DAY = 173.1446326846693;
 /** Nearer to 1 than this the parabola is as good as what the doubles of an ellipse hold. */
 const PARABOLIC = 1e-8;
 const OBLIQUITY_2000_RAD = (84381.406 / 3600) * DEG;

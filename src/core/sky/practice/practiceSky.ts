@@ -1,5 +1,5 @@
 /** What a practice sky calls its stars, how it joins them, what else is in it, and how one gets there. */
-import { normalise } from "#core/celestial/vector.ts";
+import { dot, normalise } from "#core/celestial/vector.ts";
 import type { Dir, SkyObject } from "#core/seams/index.ts";
 import type { Figure, FigureSegment, NamedStar, SkyNames } from "../names/types.ts";
 import type { FigurePlan } from "./figures.ts";
@@ -93,10 +93,7 @@ function middleOf(stars: readonly { readonly dir: Dir }[]): Dir {
 
 /** Abbreviation of the figure whose middle is nearest. */
 function figureAt({ figures, words }: SkyPlan, dir: Dir): string {
-  const nearness = figures.map(({ stars }) => {
-    const middle = middleOf(stars);
-    return middle[0] * dir[0] + middle[1] * dir[1] + middle[2] * dir[2];
-  });
+  const nearness = figures.map(({ stars }) => dot(middleOf(stars), dir));
   return words.figures[nearness.indexOf(Math.max(...nearness))]?.abbr ?? "";
 }
 

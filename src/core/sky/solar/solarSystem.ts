@@ -1,6 +1,6 @@
 /** Sun, Moon, planets and Jupiter's four moons as an observer sees them. */
 import { Body, GeoVector, Illumination, JupiterMoons, Observer, ObserverVector } from "astronomy-engine";
-import { BODY_NAMES, type BodyName, moonDir, sunDir } from "#core/celestial/bodies.ts";
+import { BODIES, BODY_NAMES, type BodyName, LIGHT_AU_PER_DAY, moonDir, sunDir } from "#core/celestial/bodies.ts";
 import type { Site } from "#core/celestial/frames.ts";
 import { astroTime } from "#core/celestial/time.ts";
 import { DEG, normalise, radecFromDir } from "#core/celestial/vector.ts";
@@ -32,7 +32,6 @@ export interface SolarSystem {
 
 type Triple = readonly [x: number, y: number, z: number];
 const AU_KM = 149_597_870.7;
-const LIGHT_AU_PER_DAY = 173.1446326846693;
 const RAD_MAS = 3_600_000 / DEG;
 const TURN_MAS = 1_296_000_000;
 /** Equatorial radii, km (Archinal et al. 2018, Celest. Mech. 130, 22; from memory). */
@@ -46,17 +45,6 @@ const RADIUS_KM: Readonly<Record<BodyName, number>> = {
   saturn: 60_268,
   uranus: 25_559,
   neptune: 24_764,
-};
-const ENGINE: Readonly<Record<BodyName, Body>> = {
-  sun: Body.Sun,
-  moon: Body.Moon,
-  mercury: Body.Mercury,
-  venus: Body.Venus,
-  mars: Body.Mars,
-  jupiter: Body.Jupiter,
-  saturn: Body.Saturn,
-  uranus: Body.Uranus,
-  neptune: Body.Neptune,
 };
 /** V at 1 au from Sun and Earth (Astronomical Almanac; from memory). */
 const MOON_V10 = { Io: -1.68, Europa: -1.41, Ganymede: -2.09, Callisto: -1.05 } as const;
@@ -73,9 +61,9 @@ export function solarSystemAt(site: Site, utcMs: number): SolarSystem {
     return [x - here.x, y - here.y, z - here.z];
   };
   const bodies = BODY_NAMES.map((name): SolarBody => {
-    const vector = from(ENGINE[name]);
+    const vector = from(BODIES[name]);
     const dir = name === "moon" ? moonDir(site, utcMs) : normalise(vector);
-    const { mag, phase_fraction: lit } = Illumination(ENGINE[name], time);
+    const { mag, phase_fraction: lit } = Illumination(BODIES[name], time);
     return {
       name,
       ...masOf(dir),
