@@ -24,3 +24,15 @@ test("the page opens on the first lesson, and within a minute a claim is made an
   await expect(page.locator(".arc-button.claim"), "the claim dims").toHaveClass(/wrong-odd/);
   expect(Date.now() - startMs).toBeLessThan(MOST_MS);
 });
+
+test("who says at the anchor that nothing is to be seen is told to look again, and the hop goes on", async ({
+  page,
+}) => {
+  const player = await openLesson(page, "1-01", createMouseHand(page));
+  await player.hand.press("begin");
+  await seekAnchor(player);
+  await waitInPage(page, REST_MS);
+  await player.hand.press("notSeen");
+  await expect(page.getByText("Either the place is another")).toBeVisible();
+  await expect(page.locator(".arc-button.claim"), "the claim dims").toHaveClass(/wrong-odd/);
+});

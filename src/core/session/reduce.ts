@@ -50,7 +50,7 @@ function claim(
   const wrongClaims = state.wrongClaims + (right ? 0 : 1);
   const found = right ? [...state.found, target] : state.found;
   const next = { ...state, found, wrongClaims };
-  const outcome: Outcome = { kind: "claimed", verdict, target, wrongClaims };
+  const outcome: Outcome = { kind: "claimed", says: event.says, verdict, target, wrongClaims };
   const over = right
     ? found.length === compiled.spec.targets.length
     : state.scored && wrongClaims > WRONG_CLAIMS_ALLOWED;

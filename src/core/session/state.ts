@@ -1,5 +1,6 @@
 /** What a session is: one array that moves with every tick, and a rest that is replaced, never changed. */
 import type { AttemptEvent, CompiledAttempt, GearId, Grade, MasDir } from "#core/seams/index.ts";
+import type { Says } from "./claim.ts";
 import type { SkyClock } from "./skyClock.ts";
 import type { Recorder } from "./trail.ts";
 
@@ -110,6 +111,7 @@ export type Outcome =
   | { readonly kind: "restarted" }
   | {
       readonly kind: "claimed";
+      readonly says: Says;
       readonly verdict: "right" | "wrong";
       readonly target: number;
       readonly wrongClaims: number;

@@ -55,7 +55,8 @@ function onClaimed(hop: Hop, outcome: Outcome & { kind: "claimed" }): void {
   }
   const cost = PRICE.wrongClaims[outcome.wrongClaims - 1] ?? 0;
   const after = lesson.stages[0]?.hop.after;
-  const words = (isOffPage(hop) ? after?.outside : after?.wrong) ?? say("hop.wrongClaimFree");
+  const meant = outcome.says === "here" ? after?.wrong : say("hop.notSeenWrong");
+  const words = (isOffPage(hop) ? after?.outside : meant) ?? say("hop.wrongClaimFree");
   const line = fillLine(words, { anchor: anchorName(hop) }) ?? say("hop.wrongClaimFree");
   tell(hop, countsPoints(hop) ? `${line} ${say("hop.wrongCost", { points: cost })}` : line);
 }

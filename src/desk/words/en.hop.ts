@@ -26,6 +26,7 @@ export const EN_HOP = {
   pinFirst: "First the pin, or claim once more without it.",
   restarted: "Back on {anchor}. Start again from here.",
   wrongCost: "That cost {points} points.",
+  notSeenWrong: "Either the place is another, or something is to be seen in it. Look again.",
   wrongClaimFree: "Not this one. Look again.",
   restFirst: "Let the tube rest first.",
   otherGear: "Go to the {gear} first.",

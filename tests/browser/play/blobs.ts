@@ -80,13 +80,29 @@ const isPeak = (seen: Seen, x: number, y: number): boolean => {
 /** Light of a place over the sky, display values. */
 const lightAt = (seen: Seen, sky: number, x: number, y: number) => Math.max(0, seen.at(x, y) - sky) / 255;
 
-/** How far the light of the star reaches whose peak is there: by the area that is brighter than at half its reach. */
+const BESIDE = [
+  [1, 0],
+  [-1, 0],
+  [0, 1],
+  [0, -1],
+] as const;
+
+/**
+ * How far the light of the star reaches whose peak is there: by the area brighter than at half its reach that hangs together
+ * with the peak. Its neighbours in a handful are not its light.
+ */
 function reachOf(seen: Seen, sky: number, px: number, py: number, leastPx: number): number {
-  let wide = 0;
   const look = Math.ceil(5 * leastPx);
-  for (let y = py - look; y <= py + look; y++)
-    for (let x = px - look; x <= px + look; x++) if (lightAt(seen, sky, x, y) > HALF_REACH) wide += 1;
-  return Math.max(leastPx, 2 * Math.sqrt(wide / Math.PI));
+  const isOf = (x: number, y: number) =>
+    Math.abs(x - px) <= look && Math.abs(y - py) <= look && lightAt(seen, sky, x, y) > HALF_REACH;
+  const area = new Set<number>();
+  const open = isOf(px, py) ? [[px, py] as const] : [];
+  for (const [x, y] of open) {
+    if (area.has(y * seen.width + x)) continue;
+    area.add(y * seen.width + x);
+    for (const [dx, dy] of BESIDE) if (isOf(x + dx, y + dy)) open.push([x + dx, y + dy]);
+  }
+  return Math.max(leastPx, 2 * Math.sqrt(area.size / Math.PI));
 }
 
 /** Flux within the reach, and its centre. */

@@ -41,6 +41,15 @@ export async function claimPlace(page: Page): Promise<Px> {
   return { x: middle.x, y: (middle.y + radiusPx + box.y + box.height) / 2 };
 }
 
+/** The middle of "nothing seen" beside it, or of the button of that name where the rim has no room for one. */
+export async function notSeenPlace(page: Page): Promise<Px> {
+  const arc = page.locator(".arc-button.not-seen svg");
+  const drawnAt = (await arc.count()) > 0 ? arc : page.getByRole("button", { name: "Right place, nothing seen" });
+  const box = await drawnAt.boundingBox();
+  if (!box || box.width === 0) throw new Error("no way to say that nothing is seen");
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
 /** A place on the ring of an instrument, or on its name where the instruments stand in a row. */
 export async function ringPlace(page: Page, name: RegExp): Promise<Px> {
   const button = page.getByRole("button", { name }).and(page.locator(".ring, .rung"));

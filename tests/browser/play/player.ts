@@ -1,6 +1,6 @@
 /** Plays a lesson as somebody does who sees the field and has the sheet: nothing else is asked of the page. */
 import { expect, type Page } from "@playwright/test";
-import type { LearnerMove, PaperPoint } from "#core/rehearsal/types.ts";
+import type { LearnerMove, Look, PaperPoint } from "#core/rehearsal/types.ts";
 import { type Px, waitInPage } from "./hands.ts";
 import type { HopSheet } from "./hopSheet.ts";
 import { fieldRadOf, isPinAsked, look, type Player, WORDS_MS } from "./looks.ts";
@@ -8,7 +8,7 @@ import { seekAnchor } from "./seekAnchor.ts";
 
 /** Time for the tube to come to rest and for the page to say so. */
 const REST_MS = 1050;
-const MOST_MOVES = 40;
+const MOST_MOVES = 25;
 
 /** From the open briefing to the report. @throws Error where the learner gives up or is not done in time */
 export async function playLesson(player: Player): Promise<void> {
@@ -21,14 +21,22 @@ export async function playLesson(player: Player): Promise<void> {
 
 async function hop(player: Player): Promise<void> {
   const { page, sheet } = player;
-  const moves: LearnerMove["kind"][] = [];
+  const told: string[] = [];
   for (let i = 0; i < MOST_MOVES; i++) {
-    const move = sheet.learner.next(await look(player));
-    moves.push(move.kind);
+    const seen = await look(player);
+    const move = sheet.learner.next(seen);
+    told.push(tellMove(move, seen));
     await carryOut(player, move);
     if (move.kind === "claim" && (await isOver(page))) return;
   }
-  throw new Error(`not done after ${moves.join(", ")}`);
+  throw new Error(`not done after ${told.join("; ")}; the page says: ${await page.locator("main").innerText()}`);
+}
+
+/** A move and what it was made upon, for the one who reads of a failure. */
+function tellMove(move: LearnerMove, { stars, patches }: Look): string {
+  const { kind, ...how } = move;
+  const patchesAt = patches.map(({ x, y }) => `${x.toFixed(3)}/${y.toFixed(3)}`).join(" ");
+  return `${kind} ${JSON.stringify(how)} on ${stars.count} stars, patches ${patchesAt || "none"}`;
 }
 
 /** Whether a claim has ended the hop; then the report is awaited. */

@@ -7,6 +7,7 @@ import {
   drawn,
   fieldBox,
   type Hand,
+  notSeenPlace,
   type Press,
   type Px,
   partsOf,
@@ -80,7 +81,7 @@ function createPointerHand(page: Page, pointer: Pointer): Hand {
     begin: () => tapOn("Begin"),
     confirm: async () => pointer.tap(await claimPlace(page)),
     claim: async () => pointer.tap(await claimPlace(page)),
-    notSeen: () => tapOn("Right place, nothing seen"),
+    notSeen: async () => pointer.tap(await notSeenPlace(page)),
     home: () => tapOn(/Back to the anchor/),
   };
   return {

@@ -65,7 +65,7 @@ describe("claims in a session", () => {
     expect(wait(session, 780).kinds()).toEqual([]);
     expect(wait(session, 20).kinds()).toEqual(["rest"]);
     expect(say(session, { kind: "claim", says: "here" }).all).toEqual([
-      { kind: "claimed", verdict: "right", target: 0, wrongClaims: 0 },
+      { kind: "claimed", says: "here", verdict: "right", target: 0, wrongClaims: 0 },
       { kind: "ended", why: "found" },
     ]);
     expect(say(session, { kind: "giveUp" }).all).toEqual([{ kind: "refused", why: "ended" }]);
