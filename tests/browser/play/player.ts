@@ -29,7 +29,7 @@ async function hop(player: Player): Promise<void> {
     await carryOut(player, move);
     if (move.kind === "claim" && (await isOver(page))) return;
   }
-  throw new Error(`not done after ${told.join("; ")}; the page says: ${await page.locator("main").innerText()}`);
+  throw new Error(`not done after ${told.join("; ")}; the page says: ${await page.locator("main").textContent()}`);
 }
 
 /** A move and what it was made upon, for the one who reads of a failure. */
