@@ -9,6 +9,8 @@ import { TILE_EPOCH } from "#core/sky/build/place.ts";
 import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
 import { LAYERS } from "#core/sky/catalogue/layers.ts";
 import { type FoundStar, starsWithin } from "#core/sky/catalogue/starsWithin.ts";
+import type { GlowMuAt } from "#core/sky/glow/glowMap.ts";
+import { glowOfSky } from "#core/sky/glow/glowOfSky.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
 import type { SkyNames } from "#core/sky/names/types.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
@@ -30,6 +32,8 @@ export interface Sky {
   readonly source: StarSource;
   readonly names: () => SkyNames;
   readonly objects: () => readonly SkyObject[];
+  /** What its Milky Way adds to a night, mag/arcsec2. */
+  readonly glow: () => Promise<GlowMuAt>;
 }
 
 const CATALOGUE_WORD = "catalogue";
@@ -46,6 +50,7 @@ function catalogueSky(io: Io): Sky {
     source: createCatalogueSource({ fetchFile: skyFileFetcher(io.root) }),
     names: catalogueNames,
     objects: catalogueObjects,
+    glow: () => glowOfSky({ kind: "catalogue" }),
   };
 }
 
@@ -58,6 +63,7 @@ function practiceSky(seed: string): Sky {
     source: createPracticeSource(seed),
     names: () => practiceNames(seed),
     objects: () => practiceObjects(seed),
+    glow: () => glowOfSky({ kind: "practice", seed }),
   };
 }
 

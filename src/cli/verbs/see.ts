@@ -8,7 +8,7 @@ import { findByName } from "#core/sky/names/findByName.ts";
 import { OBJECT_KINDS, objectOfRow } from "#core/sky/objects.ts";
 import { parseArgs } from "../args.ts";
 import type { Io, Verb } from "../io.ts";
-import { LIGHT_OPTIONS, lookFrom } from "../lightFrom.ts";
+import { LIGHT_OPTIONS, type Look, lookFrom } from "../lightFrom.ts";
 import { openSky } from "../skies.ts";
 import { pairs } from "../table.ts";
 import { UsageError } from "../usageError.ts";
@@ -80,6 +80,12 @@ function targetOf(words: readonly string[], options: Described, io: Io): Target 
   return named(query, options.sky, io);
 }
 
+/** A night at a site has its Milky Way; a bare darkness is that of the very place. */
+async function underItsSky(look: Look, sky: string | undefined, io: Io): Promise<Look> {
+  if (!look.conditions.moon) return look;
+  return { ...look, conditions: { ...look.conditions, glowMuAt: await openSky(sky, io).glow() } };
+}
+
 export const see: Verb = {
   what: "whether an instrument or the naked eye shows a thing, and how plainly",
   usage:
@@ -87,7 +93,7 @@ export const see: Verb = {
   async run(args, io) {
     const { options, words } = parseArgs(args, OPTIONS, { least: 0, most: 8, what: "" });
     const { seen, dir } = targetOf(words, options, io);
-    const look = lookFrom(options, dir);
+    const look = await underItsSky(lookFrom(options, dir), options.sky, io);
     const here = skyHere(look.conditions, look.dir);
     const isUp = here.altitudeDeg >= 0;
     const marginMag = isUp ? rounded(objectMargin(seen, look.gear, look.conditions, here), 3)! : NO_MARGIN_MAG;

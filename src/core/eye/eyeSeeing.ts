@@ -13,6 +13,8 @@ import { bandOf, bestPower, NO_MARGIN_MAG, objectMargin } from "./margin.ts";
 export const SEEING_VERSION = 2;
 
 export type EyeSeeingOptions = {
+  /** Light of the Milky Way beyond what the site's own measure holds, mag/arcsec2; without it the sky has none. */
+  readonly glowMuAt?: Conditions["glowMuAt"];
   /** V of the faintest star, where a slider or an aid sets it for an instrument, whatever the conditions. */
   readonly limitMag?: Readonly<Record<GearId, number>> | undefined;
 };
@@ -83,5 +85,6 @@ export function seeingAt(
   objects: readonly SkyObject[],
   options?: EyeSeeingOptions,
 ): Seeing {
-  return eyeSeeing(conditionsAt(place.skyMagPerArcsec2, place, utcMs), objects, options);
+  const conditions = { ...conditionsAt(place.skyMagPerArcsec2, place, utcMs), glowMuAt: options?.glowMuAt };
+  return eyeSeeing(conditions, objects, options);
 }

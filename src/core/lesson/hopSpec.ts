@@ -38,7 +38,7 @@ const neighboursOf = (target: SkyObject, objects: readonly SkyObject[]): TargetS
  * A stage of a lesson as a hop to compile: every place, length and angle a whole number.
  * @throws InputError where a name is unknown, the target no object, or there is no such stage: the check finds these first
  */
-export function toHopSpec(lesson: Lesson, stageIndex: number, lookups: Lookups): HopSpec {
+export function toHopSpec(lesson: Lesson, stageIndex: number, lookups: Pick<Lookups, "sky">): HopSpec {
   const hop = lesson.stages[stageIndex]?.hop;
   if (!hop)
     throw new InputError(`lesson ${lesson.id} has no stage ${stageIndex + 1}`, `It has ${lesson.stages.length}.`);

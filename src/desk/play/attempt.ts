@@ -2,7 +2,7 @@
 import { DEG, dirFromMas, normalise, separationRad } from "#core/celestial/vector.ts";
 import { seeingAt } from "#core/eye/eyeSeeing.ts";
 import { toHopSpec } from "#core/lesson/hopSpec.ts";
-import { realLookups } from "#core/lesson/realLookups.ts";
+import { skyLookups } from "#core/lesson/skyLookups.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import { CONTEXT_LIMIT_MILLI_MAG, compileHop } from "#core/score/compile.ts";
 import { DataFileError } from "#core/seams/errors.ts";
@@ -28,7 +28,9 @@ export function coneOfHop(spec: HopSpec, fieldDeg: number): Cone {
   return { centre, radiusRad: separationRad(anchor, target) / 2 + 1.5 * fieldDeg * DEG };
 }
 
-const seeingOf = (lesson: Lesson, sky: OpenSky): Seeing => seeingAt(lesson.place, Date.parse(lesson.time), sky.objects);
+async function seeingOf(lesson: Lesson, sky: OpenSky): Promise<Seeing> {
+  return seeingAt(lesson.place, Date.parse(lesson.time), sky.objects, { glowMuAt: await sky.glow() });
+}
 
 /** Compiles, loading what the compiler asks for. */
 async function compiledFor(spec: HopSpec, seeing: Seeing, seed: number, loading: Loading): Promise<CompiledAttempt> {
@@ -48,16 +50,21 @@ export async function startAttempt(
   loading: Loading,
   reducedMotion: boolean,
 ): Promise<Attempt> {
-  const seeing = seeingOf(lesson, sky);
+  const seeing = await seeingOf(lesson, sky);
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
-  const compiled = await compiledFor(toHopSpec(lesson, 0, realLookups), seeing, seed, loading);
+  const compiled = await compiledFor(toHopSpec(lesson, 0, skyLookups), seeing, seed, loading);
   return { id: crypto.randomUUID(), seed, compiled, session: createSession(compiled, { reducedMotion }), seeing };
 }
 
 /** Takes up an attempt where it was left. @throws InputError where its record cannot be read */
-export function resumeAttempt(lesson: Lesson, sky: OpenSky, running: RunningAttempt, reducedMotion: boolean): Attempt {
+export async function resumeAttempt(
+  lesson: Lesson,
+  sky: OpenSky,
+  running: RunningAttempt,
+  reducedMotion: boolean,
+): Promise<Attempt> {
   const resume: AttemptRecord = decodeRecord(running.recordText);
   const { compiled } = resume;
   const session = createSession(compiled, { reducedMotion, resume });
-  return { id: running.id, seed: running.seed, compiled, session, seeing: seeingOf(lesson, sky) };
+  return { id: running.id, seed: running.seed, compiled, session, seeing: await seeingOf(lesson, sky) };
 }

@@ -2,6 +2,8 @@
 import type { Lesson } from "#core/lesson/types.ts";
 import type { SkyObject, StarSource } from "#core/seams/index.ts";
 import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
+import type { GlowMuAt } from "#core/sky/glow/glowMap.ts";
+import { glowOfSky } from "#core/sky/glow/glowOfSky.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
 import type { SkyNames } from "#core/sky/names/types.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
@@ -13,6 +15,8 @@ export interface OpenSky {
   readonly source: StarSource;
   readonly names: SkyNames;
   readonly objects: readonly SkyObject[];
+  /** What its Milky Way adds to a night; undefined where its map cannot be had. */
+  glow(): Promise<GlowMuAt | undefined>;
   /** Files that did not come, as sentences; empty where all is well. */
   failures(): readonly string[];
   retry(): void;
@@ -34,6 +38,7 @@ function openCatalogue(): OpenSky {
     source,
     names: catalogueNames(),
     objects: catalogueObjects(),
+    glow: () => glowOfSky({ kind: "catalogue" }).catch(() => undefined),
     failures: () => source.failures().map(({ message }) => message),
     retry: () => source.retryFailed(),
   };
@@ -55,6 +60,7 @@ export function openSky(sky: Lesson["sky"]): OpenSky {
     source: createPracticeSource(sky.practice, makeTile),
     names: practiceNames(sky.practice),
     objects: practiceObjects(sky.practice),
+    glow: () => glowOfSky({ kind: "practice", seed: sky.practice }),
     failures: () => [],
     retry: () => undefined,
   };

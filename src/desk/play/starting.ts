@@ -18,7 +18,7 @@ export type Table = Pick<Hop, "lesson" | "signals" | "ports" | "sky" | "loading"
 async function takenUp({ lesson, ports, sky }: Table): Promise<Attempt | null> {
   const running = await ports.store.loadRunning(lesson.id);
   try {
-    return running && resumeAttempt(lesson, sky, running, reducedMotion.value);
+    return running && (await resumeAttempt(lesson, sky, running, reducedMotion.value));
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     return null;

@@ -36,7 +36,9 @@ async function chartOf(facts: Facts, sky: OpenSky, loading: Loading): Promise<Re
 }
 
 async function sketchFrom(lesson: Lesson, facts: Facts, sky: OpenSky, loading: Loading): Promise<Sketch> {
-  const seeing = seeingAt(lesson.place, facts.record.compiled.spec.startMs, sky.objects);
+  const seeing = seeingAt(lesson.place, facts.record.compiled.spec.startMs, sky.objects, {
+    glowMuAt: await sky.glow(),
+  });
   const { cone, limitMag } = sketchNeeds(facts.record, seeing);
   await loading.whole(cone, limitMag);
   return sketchOf(facts.record, { source: sky.source, seeing, objects: sky.objects });

@@ -6,6 +6,7 @@ import { compileHop } from "#core/score/compile.ts";
 import { score } from "#core/score/report.ts";
 import type { CompiledAttempt, HopSpec, Report, SkyObject, StarBlock, TileKey } from "#core/seams/index.ts";
 import { decodeRecord } from "#core/session/record.ts";
+import { glowOfSky } from "#core/sky/glow/glowOfSky.ts";
 import type { Methods, Running } from "./methods.ts";
 
 export type CompileInput = {
@@ -22,10 +23,11 @@ export type Compiled = { readonly ok: CompiledAttempt } | { readonly needs: read
 export type CheckInput = { readonly file: string; readonly text: string };
 export type Checked = { readonly lesson?: Lesson | undefined; readonly findings: readonly Finding[] };
 
-const compile = ({ spec, blocks, missing, place, objects, seed }: CompileInput): Compiled => {
+async function compile({ spec, blocks, missing, place, objects, seed }: CompileInput): Promise<Compiled> {
   const resident = { blocks, missing, complete: missing.length === 0, version: 0 };
-  return compileHop(spec, resident, seeingAt(place, spec.startMs, objects), seed);
-};
+  const seeing = seeingAt(place, spec.startMs, objects, { glowMuAt: await glowOfSky(spec.sky) });
+  return compileHop(spec, resident, seeing, seed);
+}
 
 /**
  * The parser and the whole check come when a lesson is checked, and never without. Progress is told once, when the text has

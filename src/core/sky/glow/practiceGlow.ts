@@ -1,0 +1,52 @@
+/** The glow of a practice sky: what its own counts give, by distance from its own plane. */
+import { exactAsin, exactLog, exactPow10 } from "#core/celestial/exactMath.ts";
+import { DEG, dot } from "#core/celestial/vector.ts";
+import type { Dir } from "#core/seams/index.ts";
+import { frameOf } from "../practice/frame.ts";
+import { seedOf } from "../practice/seed.ts";
+import { countsAt, countTable } from "../practice/starCounts.ts";
+import { faintLightPerStar, muOfLight } from "./faintLight.ts";
+import { type GlowMuAt, glowBeyond } from "./glowMap.ts";
+
+const LATITUDES = 91;
+/** From the naked eye's limit to where counts end. */
+const COUNTS = countTable(6.5, 11);
+
+let lights: Float64Array | undefined;
+
+/** Light at |b| of 0, 1 .. 90 degrees, stars of V = 0 a square degree. */
+function lightsByLatitude(): Float64Array {
+  const perSqDeg = new Float64Array(COUNTS.mags.length);
+  lights ??= Float64Array.from({ length: LATITUDES }, (_, latitudeDeg) => {
+    countsAt(COUNTS, latitudeDeg, perSqDeg);
+    return lightOfCounts(latitudeDeg, perSqDeg);
+  });
+  return lights;
+}
+
+function lightOfCounts(latitudeDeg: number, perSqDeg: Float64Array): number {
+  const { mags } = COUNTS;
+  const last = mags.length - 1;
+  let light = 0;
+  for (let i = 0; i < last; i++) {
+    light += (perSqDeg[i + 1]! - perSqDeg[i]!) * exactPow10(-0.4 * ((mags[i]! + mags[i + 1]!) / 2));
+  }
+  const slope = exactLog(perSqDeg[last]! / perSqDeg[last - 1]!) / Math.LN10 / (mags[last]! - mags[last - 1]!);
+  return light + perSqDeg[last]! * faintLightPerStar(latitudeDeg, slope);
+}
+
+/** Light of faint stars in the sky of a seed word, mag/arcsec2. @throws InputError where it is no seed word */
+export function practiceGlow(seedWord: string): GlowMuAt {
+  const { galacticPole } = frameOf(seedOf(seedWord));
+  const byLatitude = lightsByLatitude();
+  return (dir: Dir) => {
+    const latitudeDeg = exactAsin(Math.min(1, Math.abs(dot(dir, galacticPole)))) / DEG;
+    const below = Math.min(LATITUDES - 2, Math.floor(latitudeDeg));
+    const [low, high] = [byLatitude[below]!, byLatitude[below + 1]!];
+    return muOfLight(low + (latitudeDeg - below) * (high - low));
+  };
+}
+
+/** What that adds to a night, whose own measure holds the light of the poles. */
+export const practiceGlowBeyond = (seedWord: string): GlowMuAt =>
+  glowBeyond(practiceGlow(seedWord), muOfLight(lightsByLatitude()[LATITUDES - 1]!));

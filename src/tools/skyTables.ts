@@ -1,0 +1,5 @@
+/** What is computed once about the catalogue sky and kept as a table, in one module. */
+export { pixelCentre } from "#core/celestial/healpix.ts";
+export { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
+export { glowOfMap } from "#core/sky/glow/glowMap.ts";
+export { measureGlow } from "#core/sky/glow/measureGlow.ts";
