@@ -37,13 +37,37 @@ const purity = async () => {
   return one(faults.length === 0, faults.join("\n"));
 };
 
+/** What failed and how, briefly: told once more at the very end, where a long log is cut last. */
+const MOST_TOLD = 900;
+const brief = (title, message = "") =>
+  `- ${title}\n  ${plain(message).trim().slice(0, MOST_TOLD).replaceAll("\n", "\n  ")}`;
+
+const unitFailures = ({ testResults }) =>
+  testResults.flatMap(({ name, message, assertionResults }) => {
+    const failed = assertionResults.filter(({ status }) => status === "failed");
+    if (failed.length === 0) return message ? [brief(name, message)] : [];
+    return failed.map(({ fullName, failureMessages }) => brief(fullName, failureMessages[0]));
+  });
+
+const browserFailures = ({ suites = [], specs = [], errors = [] }) => [
+  ...errors.map(({ message }) => brief("before any test", message)),
+  ...specs
+    .filter(({ ok }) => !ok)
+    .map(({ title, file, tests }) => {
+      const results = tests.flatMap((one) => one.results);
+      return brief(`${file}: ${title}`, results.find(({ error }) => error)?.error.message);
+    }),
+  ...suites.flatMap(browserFailures),
+];
+
 const unit = async () => {
   const file = `${RESULTS}/unit.json`;
   const args = ["run", "--reporter=default", "--reporter=json", `--outputFile.json=${file}`];
   const { code, out } = await runTool("vitest/vitest.mjs", args, { quiet: true });
-  const { numPassedTests, numFailedTests, numFailedTestSuites } = JSON.parse(readFileSync(file, "utf8"));
+  const report = JSON.parse(readFileSync(file, "utf8"));
+  const { numPassedTests, numFailedTests, numFailedTestSuites } = report;
   const failed = numFailedTests + (numFailedTests === 0 ? numFailedTestSuites : 0);
-  return { passed: numPassedTests, failed: failed || (code === 0 ? 0 : 1), out };
+  return { passed: numPassedTests, failed: failed || (code === 0 ? 0 : 1), out, told: unitFailures(report) };
 };
 
 const build = async () => {
@@ -57,9 +81,9 @@ const browser = async () => {
   const env = { CHROME_PATH: await findBrowser(), PLAYWRIGHT_JSON_OUTPUT_NAME: `${RESULTS}/browser.json` };
   const args = ["test", "--config", "tests/browser/playwright.config.ts"];
   const { code, out } = await runTool("@playwright/test/cli.js", args, { quiet: true, env });
-  const { stats } = JSON.parse(readFileSync(`${RESULTS}/browser.json`, "utf8"));
-  const failed = stats.unexpected + stats.flaky;
-  return { passed: stats.expected, failed: failed || (code === 0 ? 0 : 1), out };
+  const report = JSON.parse(readFileSync(`${RESULTS}/browser.json`, "utf8"));
+  const failed = report.stats.unexpected + report.stats.flaky;
+  return { passed: report.stats.expected, failed: failed || (code === 0 ? 0 : 1), out, told: browserFailures(report) };
 };
 
 const PARTS = [
@@ -95,14 +119,17 @@ rmSync(RESULTS, { recursive: true, force: true });
 mkdirSync(RESULTS, { recursive: true });
 const only = process.argv.slice(2);
 const total = { passed: 0, failed: 0 };
+const faults = [];
 for (const [name, part] of PARTS) {
   if (only.length > 0 && !only.includes(name)) continue;
   const startMs = Date.now();
-  const { passed, failed, out } = await attempt(part);
+  const { passed, failed, out, told = [] } = await attempt(part);
   if (failed > 0) console.log(plain(out));
+  faults.push(...told);
   console.log(`${name}: ${passed} passed, ${failed} failed (${((Date.now() - startMs) / 1000).toFixed(1)} s)`);
   total.passed += passed;
   total.failed += failed;
 }
+if (faults.length > 0) console.log(`What failed:\n${faults.join("\n")}`);
 console.log(`${total.passed} passed, ${total.failed} failed`);
 process.exitCode = total.failed === 0 ? 0 : 1;
