@@ -41,6 +41,12 @@ function refusalOf(session: Session, event: SessionEvent): Refusal | null {
       return event.on && compiled.spec.aids[event.aid] === "off" ? "aidIsOff" : null;
     case "hint":
       return compiled.spec.aids.hints === "off" ? "aidIsOff" : null;
+    // Once the hop is on, a clock turned forward would let the sky carry a tube that nobody drives to the target, and no hand
+    // would have moved it; screws would do the same for a claim made in the finder itself.
+    case "timeSet":
+      return state.phase === "hop" ? "notInTheHop" : null;
+    case "align":
+      return state.phase === "hop" && gearById(compiled.spec.claimGear).kind === "finder" ? "notInTheHop" : null;
     default:
       return null;
   }

@@ -25,6 +25,19 @@ export function pushingHand(session: Session, drag: Drag): Hand {
 
 /** The hand that makes the stars follow the finger, whatever the image; before the gain. */
 export function carryingHand(session: Session, drag: Drag): Hand {
+  const { along1, along2 } = carriedAlong(session, drag);
+  const axis2 = session.pose[looksByEye(session) ? POSE.gazeAltitude : POSE.axis2]!;
+  return { axis1: along1 / Math.max(LEAST_COSINE, exactCos(axis2)), axis2: along2 };
+}
+
+/** How far screws turn the finder so that the stars in it follow the finger: along the two axes, radians. */
+export function screwingHand(session: Session, drag: Drag): readonly [axis1: number, axis2: number] {
+  const { along1, along2 } = carriedAlong(session, drag);
+  return [along1, along2];
+}
+
+/** The motion of the pointing against a drag over the picture, split along the axes. */
+function carriedAlong(session: Session, drag: Drag): { along1: number; along2: number } {
   const { parity, rotationRad } = orientationOf(session);
   const c = exactCos(rotationRad);
   const s = exactSin(rotationRad);
@@ -33,9 +46,7 @@ export function carryingHand(session: Session, drag: Drag): Hand {
     rightRad: -parity * (c * drag.rightRad - s * drag.upRad),
     upRad: -(s * drag.rightRad + c * drag.upRad),
   };
-  const { along1, along2 } = alongAxes(session, facing);
-  const axis2 = session.pose[looksByEye(session) ? POSE.gazeAltitude : POSE.axis2]!;
-  return { axis1: along1 / Math.max(LEAST_COSINE, exactCos(axis2)), axis2: along2 };
+  return alongAxes(session, facing);
 }
 
 /** A motion that one faces, split along the ways that the axes move the view. */

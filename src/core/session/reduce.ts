@@ -6,6 +6,8 @@ import type { EndReason, Outcome, SessionState } from "./state.ts";
 
 /** The third wrong claim ends a scored attempt. */
 const WRONG_CLAIMS_ALLOWED = 2;
+/** A finder's screws reach a degree and a half (from memory, no source), or as far as it was out of line at first. */
+const SCREWS_REACH_DAS = 54_000;
 
 export type Reduced = { readonly state: SessionState; readonly outcomes: readonly Outcome[] };
 
@@ -31,6 +33,19 @@ export function startState({ spec }: CompiledAttempt): SessionState {
     atSun: false,
     endReason: null,
   };
+}
+
+/** The finder's screws turned: they reach only so far, so that nobody can search the sky with them. */
+function screwed(
+  { spec }: CompiledAttempt,
+  [x, y]: SessionState["finderOffsetDas"],
+  [byX, byY]: readonly [number, number],
+): SessionState["finderOffsetDas"] {
+  const within = (das: number, startDas: number) => {
+    const most = Math.max(SCREWS_REACH_DAS, Math.abs(startDas));
+    return Math.min(most, Math.max(-most, das));
+  };
+  return [within(x + byX, spec.finderOffsetDas[0]), within(y + byY, spec.finderOffsetDas[1])];
 }
 
 function end(state: SessionState, why: EndReason): Reduced {
@@ -88,10 +103,8 @@ export function reduce(compiled: CompiledAttempt, state: SessionState, event: At
       const [one, two] = state.locked;
       return quiet({ ...state, locked: event.axis === 1 ? [event.locked, two] : [one, event.locked] });
     }
-    case "align": {
-      const [x, y] = state.finderOffsetDas;
-      return quiet({ ...state, finderOffsetDas: [x + event.byDas[0], y + event.byDas[1]] });
-    }
+    case "align":
+      return quiet({ ...state, finderOffsetDas: screwed(compiled, state.finderOffsetDas, event.byDas) });
     case "claim":
       return claim(compiled, state, event, pointing);
     case "hint": {

@@ -17,7 +17,7 @@ import { createRecorder, lastPlace } from "./trail.ts";
 import { SUN_CIRCLE_RAD, setGaze, setTube, setTubeFor, tubeDir } from "./tube.ts";
 
 export { claimRefusal, stepEvent } from "./events.ts";
-export { carryingHand, type Drag, pushingHand } from "./hand.ts";
+export { carryingHand, type Drag, pushingHand, screwingHand } from "./hand.ts";
 export * from "./pointing.ts";
 export * from "./state.ts";
 export { tick } from "./tick.ts";

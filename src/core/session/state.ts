@@ -88,7 +88,8 @@ export type HowFar = "inField" | "near" | "far";
 /**
  * Why an event is not taken (and not recorded): the attempt has ended; the anchor is not confirmed yet, or is already; the
  * naked eye cannot confirm; an instrument that the hop does not have; an aid that it does not allow; a claim without a rest
- * or in another instrument than the claim's, or before the pin that was just asked for (claim again to leave it out).
+ * or in another instrument than the claim's, or before the pin that was just asked for (claim again to leave it out); what
+ * would move the pointing free of length while the hop is on.
  */
 export type Refusal =
   | "ended"
@@ -99,7 +100,8 @@ export type Refusal =
   | "aidIsOff"
   | "restFirst"
   | "otherGear"
-  | "pinFirst";
+  | "pinFirst"
+  | "notInTheHop";
 
 /** What follows from an event or a tick, for the page to act on; effects are data. */
 export type Outcome =

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { altAzFromDir } from "#core/celestial/frames.ts";
-import { DEG, dirFromMas, masFromDir, offsetDir, separationRad } from "#core/celestial/vector.ts";
+import { DAS_RAD, DEG, dirFromMas, masFromDir, offsetDir, separationRad } from "#core/celestial/vector.ts";
 import {
   altAzOf,
   createSession,
@@ -9,6 +9,7 @@ import {
   orientationOf,
   POSE,
   pointing,
+  screwingHand,
   skyTimeMs,
   stepEvent,
   tick,
@@ -143,6 +144,39 @@ describe("a finder out of line", () => {
     expect(separationRad(pointing(session), tubeDir(session))).toBe(0);
   });
 
+  it("has screws that reach a degree and a half, or as far as it was out at first", () => {
+    const reach = (finderOffsetDas: readonly [number, number]) => {
+      const session = createSession(hop({ finderOffsetDas }));
+      for (let i = 0; i < 50; i++) say(session, { kind: "align", byDas: [6000, -3000] });
+      return session.state.finderOffsetDas.map((das) => das / 36_000);
+    };
+    expect(reach([0, 0])).toEqual([1.5, -1.5]);
+    expect(reach([0, 72_000])).toEqual([1.5, -2]);
+  });
+
+  it("is not turned in the hop where the claim is made in it: it would come to the target without the tube", () => {
+    const align = { kind: "align", byDas: [6000, 0] } as const;
+    const inFinder = onAnchor(createSession(hop({ claimGear: "finder-9x50" })));
+    expect(say(inFinder, align).all).toEqual([{ kind: "refused", why: "notInTheHop" }]);
+    expect(inFinder.state.finderOffsetDas).toEqual([0, 0]);
+    const inEyepiece = onAnchor(createSession(hop()));
+    expect(say(inEyepiece, align).all).toEqual([]);
+    expect(inEyepiece.state.finderOffsetDas).toEqual([6000, 0]);
+  });
+
+  it("carries its stars with the finger that turns the screws", () => {
+    const session = onAnchor(createSession(hop()));
+    const view = viewOf(session, new Float64Array(9));
+    const at = (v: ArrayLike<number>, row: number) =>
+      v[row]! * ANCHOR_DIR[0] + v[row + 1]! * ANCHOR_DIR[1] + v[row + 2]! * ANCHOR_DIR[2];
+    const before = [at(view, 0), at(view, 3)];
+    const byDas = screwingHand(session, { rightRad: 0.004, upRad: -0.002 }).map((rad) => Math.round(rad / DAS_RAD));
+    say(session, { kind: "align", byDas: [byDas[0]!, byDas[1]!] });
+    viewOf(session, view);
+    expect(at(view, 0) - before[0]!).toBeCloseTo(0.004, 4);
+    expect(at(view, 3) - before[1]!).toBeCloseTo(-0.002, 4);
+  });
+
   it("is set on the anchor itself by a restart", () => {
     const session = onAnchor(createSession(hop({ finderOffsetDas: [18_000, 9000] })));
     pushTo(session, away(3, 10));
@@ -183,9 +217,11 @@ describe("the Sun", () => {
     onAnchor(session, "finder-9x50", anchor);
     expect(wait(session, 20).kinds()).toEqual(["knocked"]);
     expect(offDeg(session, anchor)).toBeLessThan(1e-6);
-    say(session, { kind: "timeSet", toMs: noon + 3 * 86_400_000 });
-    expect(separationRad(dirFromMas(anchor), session.clock.sun) / DEG).toBeLessThan(19);
-    expect(say(session, { kind: "restart" }).kinds()).toEqual(["sunStop"]);
+    const later = createSession(hop({ startMs: noon, anchor }));
+    say(later, { kind: "timeSet", toMs: noon + 3 * 86_400_000 });
+    onAnchor(later, "finder-9x50", anchor);
+    expect(separationRad(dirFromMas(anchor), later.clock.sun) / DEG).toBeLessThan(19);
+    expect(say(later, { kind: "restart" }).kinds()).toEqual(["sunStop"]);
   });
 });
 
@@ -224,7 +260,9 @@ describe("time", () => {
   });
 
   it("can be set: an hour later the tube stands 15 degrees further east among the stars", () => {
-    const session = onAnchor(createSession(hop()));
+    const session = createSession(hop());
+    say(session, { kind: "use", gear: "finder-9x50" });
+    setTube(session, ANCHOR_DIR);
     say(session, { kind: "timeSet", toMs: hop().spec.startMs + 3_600_000 });
     expect(skyTimeMs(session)).toBe(hop().spec.startMs + 3_600_000);
     const sameSpin = createSession(drifting);
@@ -232,6 +270,17 @@ describe("time", () => {
     for (let t = 0; t < 3_600_000; t += 20) tick(sameSpin);
     expect(separationRad(pointing(session), pointing(sameSpin)) / DEG).toBeLessThan(1e-4);
     expect(offDeg(session, ANCHOR)).toBeGreaterThan(11.5);
+  });
+
+  it("is not set once the hop is on: the sky would carry the tube to the target, and the trail would have no length", () => {
+    const session = onAnchor(createSession(hop()));
+    const target = dirFromMas(TARGET);
+    const before = separationRad(pointing(session), target);
+    const heard = say(session, { kind: "timeSet", toMs: hop().spec.startMs + 1_800_000 });
+    expect(heard.all).toEqual([{ kind: "refused", why: "notInTheHop" }]);
+    expect(session.events.some(({ kind }) => kind === "timeSet")).toBe(false);
+    expect(skyTimeMs(session)).toBe(hop().spec.startMs);
+    expect(separationRad(pointing(session), target)).toBe(before);
   });
 });
 
