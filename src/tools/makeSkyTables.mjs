@@ -1,6 +1,7 @@
 /**
  * Makes the tables that follow from others: `node src/tools/makeSkyTables.mjs [--check]`.
  *   shared/glow.json        the Milky Way's light, from the tiles of the catalogue sky
+ *   shared/borders.json     the borders of the constellations, from the look-up that knows them by place
  * With --check nothing is written: exit 1 where a table differs from what is there.
  */
 import { readFile, writeFile } from "node:fs/promises";
@@ -31,12 +32,27 @@ async function glowTable({ createCatalogueSource, measureGlow }) {
   };
 }
 
-const TABLES = { "glow.json": glowTable };
+function bordersTable({ frameOfB1875, lookUpCell, traceBorders }) {
+  return {
+    about:
+      "Borders of the constellations, traced from astronomy-engine's look-up on a grid of 48 lines a degree, equinox B1875: meridians as column, first and last row; parallels as row, first and last column; frame turns B1875 to ICRS.",
+    ...traceBorders(lookUpCell()),
+    frame: frameOfB1875().map((each) => Number(each.toFixed(10))),
+  };
+}
+
+const TABLES = { "glow.json": glowTable, "borders.json": bordersTable };
+
+/** Long lists of numbers on one line each. */
+const textOf = (table) =>
+  `{\n${Object.entries(table)
+    .map(([key, value]) => `  ${JSON.stringify(key)}: ${JSON.stringify(value)}`)
+    .join(",\n")}\n}\n`;
 
 const module = await core();
 let differs = 0;
 for (const [name, make] of Object.entries(TABLES)) {
-  const text = `${JSON.stringify(await make(module), null, 2)}\n`;
+  const text = textOf(await make(module));
   const path = at("shared", name);
   const before = await readFile(path, "utf8").catch(() => "");
   if (text === before) console.log(`${name}: as it was`);

@@ -10,6 +10,8 @@ export interface ChartContent {
   readonly names: readonly NamedStar[];
   readonly segments: readonly FigureSegment[];
   readonly figures: readonly { readonly abbr?: string; readonly name: string; readonly centre: Dir }[];
+  /** Borders of constellations, from place to place. */
+  readonly borders?: readonly (readonly Dir[])[];
   /** Small figures that a hop steers by, each from star to star. */
   readonly asterisms?: readonly (readonly Dir[])[];
   readonly objects: readonly SkyObject[];

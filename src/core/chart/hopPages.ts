@@ -84,6 +84,7 @@ export const pageCone = (page: ChartPage) => ({ centre: page.centre, radiusRad: 
 export interface PrintedSky {
   readonly names: SkyNames;
   readonly objects: readonly SkyObject[];
+  readonly borders?: readonly (readonly Dir[])[];
 }
 
 export interface Printing {
@@ -109,6 +110,7 @@ export function printPage(
     names: sky.names.stars.filter(({ dir }) => near(page, dir)),
     segments: sky.names.segments.filter(({ from, to }) => near(page, from) || near(page, to)),
     figures: sky.names.figures.filter(({ centre }) => near(page, centre)),
+    borders: sky.borders ?? [],
     objects: [],
     anchor: dirFromMas(spec.anchor),
     target: { dir: dirFromMas(target.dir), object: sky.objects.find(({ id }) => id === target.objectId) ?? null },

@@ -6,7 +6,7 @@ import { barDeg } from "./frame.ts";
 import { type ChartPage, ringRadiusPx } from "./page.ts";
 import type { ChartMark, LineStyle, Sign } from "./types.ts";
 
-const EXPLAINED_LINES: readonly LineStyle[] = ["figure", "asterism", "way"];
+const EXPLAINED_LINES: readonly LineStyle[] = ["figure", "asterism", "border", "way"];
 
 export interface Legend {
   /** Whole magnitudes with the radius of their dots, the brightest first. */

@@ -1,5 +1,6 @@
 /** A chart as marks: what is printed, in px from the page's centre (x right, y down), faint stars first. */
 import type { Dir, ObjectKind, SkyObject } from "#core/seams/index.ts";
+import { borderMarks } from "./borders.ts";
 import { clippedToFrame } from "./clip.ts";
 import { ANCHOR_RADIUS_PX, type ChartContent, dotRadiusPx } from "./content.ts";
 import { frameMarks } from "./frame.ts";
@@ -118,5 +119,6 @@ export function chartMarks(page: ChartPage, content: ChartContent): ChartMark[] 
   const dots = dotsOf(page, content, projection);
   const signs = signsOf(content, projection);
   const printed = [...grid, ...lines, ...ways.filter((mark) => mark !== null), ...dots, ...signs];
-  return [...frameMarks(page), ...printed, ...textsOf(page, content, projection, printed)];
+  const borders = borderMarks(page, projection, content.borders ?? []);
+  return [...frameMarks(page), ...borders, ...printed, ...textsOf(page, content, projection, printed)];
 }

@@ -11,6 +11,7 @@ const STROKE: Readonly<Record<LineStyle, string>> = {
   frameInner: 'stroke-width=".6"',
   bar: 'stroke-width="2.6"',
   grid: 'stroke-width=".5" stroke-opacity=".42"',
+  border: 'stroke-width=".8" stroke-opacity=".55" stroke-dasharray=".8 2.6"',
   figure: 'stroke-width=".9"',
   asterism: 'stroke-width="1.2" stroke-dasharray="1.2 3.6"',
   way: 'stroke-width="2.6" stroke-dasharray="9 5"',

@@ -1,7 +1,7 @@
 /** What a chart is made of: marks in px from the page's centre, x right, y down. */
 import type { ObjectKind } from "#core/seams/index.ts";
 
-export type LineStyle = "frame" | "frameInner" | "bar" | "grid" | "figure" | "asterism" | "way";
+export type LineStyle = "frame" | "frameInner" | "bar" | "grid" | "border" | "figure" | "asterism" | "way";
 export type RingStyle = "fieldRing" | "eyepieceRing";
 export type TextStyle = "starName" | "greek" | "number" | "figureName" | "gridFigure" | "word" | "note";
 export type Sign = ObjectKind | "anchor" | "target";

@@ -13,9 +13,10 @@ export async function chooseSheet(hop: Hop): Promise<void> {
   const wide = (kind === "eye" || kind === "sight") && lesson.gear.use.length > 2;
   const pageOf = wide ? widePage : hopPage;
   const asked = pageOf(compiled, []);
-  const stars = await loading.whole(pageCone(asked), asked.limitMag);
+  const cone = pageCone(asked);
+  const [stars, borders] = await Promise.all([loading.whole(cone, asked.limitMag), sky.bordersWithin(cone)]);
   const page = pageOf(compiled, stars.blocks);
-  signals.marks.value = printPage(page, compiled, sky, stars.blocks, {
+  signals.marks.value = printPage(page, compiled, { ...sky, borders }, stars.blocks, {
     words: { anchor: say("hop.anchor"), target: say("hop.target") },
     ways: lesson.level === "G" || !session.state.scored,
   });

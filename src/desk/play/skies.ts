@@ -1,6 +1,7 @@
 /** The sky of a lesson as the page uses it: where stars come from, their names, its objects. */
 import type { Lesson } from "#core/lesson/types.ts";
-import type { SkyObject, StarSource } from "#core/seams/index.ts";
+import type { Cone, SkyObject, StarSource } from "#core/seams/index.ts";
+import type { BorderLine } from "#core/sky/boundaries/borderLines.ts";
 import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
 import type { GlowMuAt } from "#core/sky/glow/glowMap.ts";
 import { glowOfSky } from "#core/sky/glow/glowOfSky.ts";
@@ -15,6 +16,8 @@ export interface OpenSky {
   readonly source: StarSource;
   readonly names: SkyNames;
   readonly objects: readonly SkyObject[];
+  /** Borders of its constellations about a circle, to be printed; none where they cannot be had. */
+  bordersWithin(cone: Cone): Promise<readonly BorderLine[]>;
   /** What its Milky Way adds to a night; undefined where its map cannot be had. */
   glow(): Promise<GlowMuAt | undefined>;
   /** Files that did not come, as sentences; empty where all is well. */
@@ -38,6 +41,11 @@ function openCatalogue(): OpenSky {
     source,
     names: catalogueNames(),
     objects: catalogueObjects(),
+    bordersWithin: (cone) =>
+      import("#core/sky/boundaries/borderLines.ts").then(
+        ({ bordersWithin }) => bordersWithin(cone),
+        () => [],
+      ),
     glow: () => glowOfSky({ kind: "catalogue" }).catch(() => undefined),
     failures: () => source.failures().map(({ message }) => message),
     retry: () => source.retryFailed(),
@@ -60,6 +68,7 @@ export function openSky(sky: Lesson["sky"]): OpenSky {
     source: createPracticeSource(sky.practice, makeTile),
     names: practiceNames(sky.practice),
     objects: practiceObjects(sky.practice),
+    bordersWithin: async () => [],
     glow: () => glowOfSky({ kind: "practice", seed: sky.practice }),
     failures: () => [],
     retry: () => undefined,

@@ -7,7 +7,12 @@ import { say } from "../words/say.ts";
 import { signWords } from "./sheetWords.ts";
 
 const DOT_STEP_PX = 30;
-const LINE_WORDS = { figure: "sheet.figureLine", asterism: "sheet.asterismLine", way: "sheet.wayLine" } as const;
+const LINE_WORDS = {
+  figure: "sheet.figureLine",
+  asterism: "sheet.asterismLine",
+  border: "sheet.borderLine",
+  way: "sheet.wayLine",
+} as const;
 
 function Dots({ dots }: { readonly dots: readonly { readonly magV: number; readonly r: number }[] }) {
   return (
@@ -63,7 +68,9 @@ export function Legend({ page, marks }: { readonly page: ChartPage; readonly mar
           <SignRow key={sign} sign={sign} />
         ))}
         {lines.map((style) =>
-          style === "figure" || style === "asterism" || style === "way" ? <LineRow key={style} style={style} /> : null,
+          style === "figure" || style === "asterism" || style === "border" || style === "way" ? (
+            <LineRow key={style} style={style} />
+          ) : null,
         )}
         <li>{say("sheet.bar", { deg: bar.deg })}</li>
       </ul>

@@ -19,6 +19,7 @@ const PEN: Readonly<Record<LineStyle, { width: number; alpha: number; dash: read
   frameInner: { width: 0.6, alpha: 1, dash: [] },
   bar: { width: 2.6, alpha: 1, dash: [] },
   grid: { width: 0.5, alpha: 0.42, dash: [] },
+  border: { width: 0.8, alpha: 0.55, dash: [0.8, 2.6] },
   figure: { width: 0.9, alpha: 0.85, dash: [] },
   asterism: { width: 1.2, alpha: 0.9, dash: [1.2, 3.6] },
   way: { width: 2.6, alpha: 1, dash: [9, 5] },

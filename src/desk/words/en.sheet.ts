@@ -58,6 +58,7 @@ export const EN_SHEET = {
   bar: "1 bar of the frame is {deg}°",
   figureLine: "figure",
   asterismLine: "asterism",
+  borderLine: "border of a constellation",
   wayLine: "shortest way",
   trailLine: "your trail",
   fieldRing: "your field",
