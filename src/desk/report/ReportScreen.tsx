@@ -14,6 +14,7 @@ import { ReportSheet, sheetSize } from "./ReportSheet.tsx";
 import { Headline, ScoreLine } from "./Score.tsx";
 import { Sum } from "./Sum.tsx";
 import { useReportSky } from "./useReportSky.ts";
+import { WayList } from "./WayList.tsx";
 import { Ways } from "./Ways.tsx";
 
 interface Props {
@@ -107,6 +108,7 @@ function Whole(props: Props & { facts: Facts }) {
         <Headline facts={facts} lesson={lesson} heading={heading} />
         <ScoreLine facts={facts} lesson={lesson} bestBefore={bestBefore(attempt, finished)} />
         <Ways facts={facts} lesson={lesson} widthPx={layout.wordsPx} />
+        {facts.report.trailDas > 0 && <WayList facts={facts} />}
         {layout.kind === "stacked" && sheet}
         <Sum facts={facts} />
         <Habit facts={facts} lesson={lesson} trainedIn={trainingFor(facts.report, lesson, lessons)} />

@@ -14,7 +14,7 @@ import type { FinishedAttempt } from "../app/ports.ts";
 
 const DAS_PER_DEG = 36_000;
 /** A mark counts as passed within this share of the hopping field. */
-const PASSED_FIELDS = 0.25;
+export const PASSED_FIELDS = 0.25;
 
 export const degOf = (das: number): string => (das / DAS_PER_DEG).toFixed(1);
 

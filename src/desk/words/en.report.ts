@@ -35,6 +35,16 @@ export const EN_REPORT = {
   youPar: "Your trail: {you} fields; par: {par} fields",
   dotMark: "{dots} dots up to {fields} fields",
 
+  wayTitle: "The way, in {gear} fields",
+  push: "Push",
+  mark: "Mark",
+  reachedHead: "Reached",
+  reached: "reached",
+  notReached: "not reached",
+  noFigure: "–",
+  step: "towards {hour} o'clock, {fields} of a field",
+  stepStart: "here it starts",
+
   sum: "The sum",
   part: "Part",
   figure: "Figure",

@@ -1,0 +1,77 @@
+/** The way as a list: a row a leg, with the push as the hopping instrument shows it, and "you" and "par" side by side. */
+import { gearById } from "#core/optics/gear.ts";
+import { StepSign } from "../steps/StepSign.tsx";
+import { say } from "../words/say.ts";
+import { type Facts, hoppingFieldDeg } from "./facts.ts";
+import { type Leg, legsOf } from "./legs.ts";
+
+/** The hour of a clock's face that a push goes to, as the image shows it. */
+const hourOf = ({ right, up }: Leg["push"]): number =>
+  Math.round((Math.atan2(right, up) * 6) / Math.PI + 12) % 12 || 12;
+
+const Tick = ({ reached }: { reached: boolean }) => (
+  <td class="way-tick">
+    <span class="hidden-words">{say(reached ? "report.reached" : "report.notReached")}</span>
+    {reached && (
+      <svg width="18" height="14" viewBox="0 0 18 14" aria-hidden="true">
+        <path d="M1.5 7.5 6.5 12.5 16.5 1.5" />
+      </svg>
+    )}
+  </td>
+);
+
+function Row({ leg, facts }: { leg: Leg; facts: Facts }) {
+  const fields = (das: number) => (das / facts.record.compiled.hoppingFieldDas).toFixed(2);
+  const label = say("report.step", { hour: hourOf(leg.push), fields: fields(leg.parDas) });
+  return (
+    <tr class={leg.reached ? undefined : "not-reached"}>
+      <td class="way-sign">
+        <StepSign fieldDeg={hoppingFieldDeg(facts.record)} push={leg.push} label={label} />
+      </td>
+      <th scope="row">{leg.name}</th>
+      <td>{leg.youDas === null ? say("report.noFigure") : fields(leg.youDas)}</td>
+      <td class="way-par">{fields(leg.parDas)}</td>
+      <Tick reached={leg.reached} />
+    </tr>
+  );
+}
+
+export function WayList({ facts }: { facts: Facts }) {
+  const { record, anchor, stood } = facts;
+  const gear = say(`gear.${gearById(record.compiled.spec.hoppingGear).kind}`);
+  return (
+    <table class="way-list">
+      <caption>{say("report.wayTitle", { gear: gear.toLowerCase() })}</caption>
+      <thead>
+        <tr>
+          <th scope="col" class="way-sign">
+            <span class="hidden-words">{say("report.push")}</span>
+          </th>
+          <th scope="col">
+            <span class="hidden-words">{say("report.mark")}</span>
+          </th>
+          <th scope="col">{say("report.you")}</th>
+          <th scope="col">{say("report.par")}</th>
+          <th scope="col" class="way-tick">
+            <span class="hidden-words">{say("report.reachedHead")}</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        <tr>
+          <td class="way-sign">
+            <StepSign fieldDeg={hoppingFieldDeg(record)} push={{ right: 0, up: 0 }} label={say("report.stepStart")} />
+          </td>
+          <th scope="row">{anchor}</th>
+          <td colSpan={2} class="way-anchor">
+            {say("hop.anchor")}
+          </td>
+          <Tick reached={stood !== null} />
+        </tr>
+        {legsOf(facts).map((leg, i) => (
+          <Row key={i} leg={leg} facts={facts} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
