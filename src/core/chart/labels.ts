@@ -78,7 +78,8 @@ export type PlacingOptions = {
   readonly measure: Measure;
   /** Letters at this many times their own size. */
   readonly typeScale: number;
-  readonly within: (box: Box) => boolean;
+  /** Whether a box may hold letters; what the hand wrote brings its own contrast, and so needs no light to be read by. */
+  readonly within: (box: Box, tone?: "hand") => boolean;
 };
 
 /** How hard a place is sought: clear of all, over lines, and for the words of the hop over dots as well. */
@@ -108,7 +109,7 @@ export function placeLabels(
     for (const pass of wish.style === "word" ? PASSES_OF_WORDS : PASSES) {
       for (const { x, y, align } of places) {
         const box = textBox(x, y, align, width, height);
-        if (!within(box)) continue;
+        if (!within(box, wish.tone)) continue;
         if (obstacles.some((other) => counts(wish.style, other, pass) && boxesMeet(box, other))) continue;
         obstacles.push(box);
         return { x, y, align, box };

@@ -1,5 +1,5 @@
 /** The lettering of a sheet as it lies: level and readable, each name beside its star, in px from the sheet's middle. */
-import { type Box, type LabelWish, placeLabels } from "./labels.ts";
+import { type LabelWish, type PlacingOptions, placeLabels } from "./labels.ts";
 import type { LetterOptions } from "./letterOptions.ts";
 import { placeFigures } from "./netFigures.ts";
 import { obstaclesOf } from "./obstacles.ts";
@@ -10,8 +10,8 @@ import type { ChartMark, TextMark } from "./types.ts";
 /** Figures of the net are read over dots up to this radius. */
 const FIGURE_OVER_PX = 2;
 
-/** Whether a box lies within the frame of the turned paper, and where the lamp lets it be read. */
-function withinSheet(page: ChartPage, view: SheetView, { pxPerPagePx, lit }: LetterOptions): (box: Box) => boolean {
+/** Whether a box lies within the frame of the turned paper, and where the lamp lets print be read. */
+function withinSheet(page: ChartPage, view: SheetView, { pxPerPagePx, lit }: LetterOptions): PlacingOptions["within"] {
   const halfX = page.widthPx / 2 - page.marginPx - 3;
   const halfY = page.heightPx / 2 - page.marginPx - 3;
   const onPaper = { ...view, scale: 1, panX: 0, panY: 0 };
@@ -20,8 +20,9 @@ function withinSheet(page: ChartPage, view: SheetView, { pxPerPagePx, lit }: Let
     pageFromScreen(onPaper, pxPerPagePx, x, y, at);
     return Math.abs(at.x) <= halfX && Math.abs(at.y) <= halfY;
   };
-  return ({ left, right, top, bottom }) => {
-    const light = !lit || Math.hypot((left + right) / 2 - lit.x, (top + bottom) / 2 - lit.y) <= lit.radiusPx;
+  return ({ left, right, top, bottom }, tone) => {
+    const light =
+      !lit || tone === "hand" || Math.hypot((left + right) / 2 - lit.x, (top + bottom) / 2 - lit.y) <= lit.radiusPx;
     return light && holds(left, top) && holds(right, top) && holds(left, bottom) && holds(right, bottom);
   };
 }

@@ -32,7 +32,7 @@ function momentWishes(props: SheetProps, state: SheetState): LabelWish[] {
     r: kind === "stop" ? 6 : 4,
     style: kind === "stop" ? "word" : "note",
     text,
-    ...(kind === "trail" ? { tone: "hand" as const } : {}),
+    ...(kind === "leg" ? {} : { tone: "hand" as const }),
   }));
   if (legend?.value) {
     const at = place(fieldsAt(props, unproject));

@@ -115,4 +115,12 @@ describe("lettering of a sheet however it lies", () => {
       expect(Math.hypot((left + right) / 2, (top + bottom) / 2)).toBeLessThanOrEqual(130);
     }
   });
+  it("puts the hand's letters wherever they stand, lit or not", () => {
+    const lit = { x: 0, y: 0, radiusPx: 60 };
+    const letter = { x: 150, y: -180, r: 6, style: "word", text: "B" } as const;
+    const laidAs = (tone?: "hand") =>
+      layLetters(page, marks, PLAIN_VIEW, { ...options, lit }, [tone ? { ...letter, tone } : letter]);
+    expect(laidAs().some(({ text }) => text === "B")).toBe(false);
+    expect(laidAs("hand").find(({ text }) => text === "B")).toMatchObject({ tone: "hand", placed: true });
+  });
 });
