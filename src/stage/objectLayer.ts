@@ -1,13 +1,16 @@
-/** Soft ellipses: what an eye sees of galaxies, clusters that do not resolve, and nebulae. */
+/** What an eye sees of galaxies, clusters that do not resolve, and nebulae: light within an ellipse, by its form. */
 import { Buffer, BufferUsage, Geometry, Shader, type WebGLRenderer } from "pixi.js";
 import type { Dir } from "#core/seams/index.ts";
 import type { Frame } from "./frame.ts";
 import { FRAME, PROJECT, programOf, THROUGH, TONE } from "./glsl.ts";
+import { FORM_NUMBER, FORMS } from "./objectForms.ts";
 import { MIST } from "./palette.ts";
 import { type DrawCall, drawCall, issue } from "./renderer.ts";
 import type { FieldObject, FieldView } from "./view.ts";
 
-const FLOATS = 10;
+const FLOATS = 14;
+/** A granule of a cluster is so wide, px of the page. */
+const GRANULE_PX = 3.4;
 /** More are never in one field. */
 const MOST_OBJECTS = 256;
 export interface ObjectLayer {
@@ -22,8 +25,11 @@ in vec3 aDir;
 in vec3 aMajor;
 in vec3 aMinor;
 in float aPeak;
+in vec4 aForm;
 in vec2 aCorner;
 out vec2 vAt;
+flat out vec4 vForm;
+flat out float vCells;
 flat out vec3 vLight;
 const float LEAST_PX = 2.2;
 vec2 longEnough(vec2 axis) { float size = length(axis); return axis * max(1., LEAST_PX * uLook.y / max(size, 1e-6)); }
@@ -35,23 +41,26 @@ void main() {
   vec2 major = longEnough(windowOf(viewOf(normalize(aDir + aMajor))) - centre);
   vec2 minor = longEnough(windowOf(viewOf(normalize(aDir + aMinor))) - centre);
   vAt = aCorner;
+  vForm = aForm;
+  // By the listed size, not by that on the window: granules stay where they are while the field moves.
+  vCells = floor(length(aMajor) * uField.z / (${GRANULE_PX} * uLook.y)) + .5;
   vLight = toneOf(vec3(${MIST.map((value) => value.toFixed(4)).join(", ")})) * aPeak;
   gl_Position = clipOf(centre + aCorner.x * major + aCorner.y * minor);
 }`;
 const FRAGMENT = `
 in vec2 vAt;
+flat in vec4 vForm;
+flat in float vCells;
 flat in vec3 vLight;
-float profile(float t) {
-  return t < .35 ? mix(1., .82, t / .35) : t < .65 ? mix(.82, .36, (t - .35) / .3) : mix(.36, 0., min(1., (t - .65) / .35));
-}
+${FORMS}
 void main() {
-  outColour = vec4(vLight * profile(length(vAt)) * through(distance(gl_FragCoord.xy, uField.xy)), 1.);
+  outColour = vec4(vLight * lightOf(vAt, vForm, vCells) * through(distance(gl_FragCoord.xy, uField.xy)), 1.);
 }`;
 
 export const createObjectLayer = (frame: Frame): ObjectLayer => {
   const data = new Float32Array(MOST_OBJECTS * FLOATS);
   const buffer = new Buffer({ data, usage: BufferUsage.VERTEX | BufferUsage.COPY_DST });
-  const part = (format: "float32" | "float32x3", offset: number) => ({
+  const part = (format: "float32" | "float32x3" | "float32x4", offset: number) => ({
     buffer,
     format,
     stride: FLOATS * 4,
@@ -65,6 +74,7 @@ export const createObjectLayer = (frame: Frame): ObjectLayer => {
       aMajor: part("float32x3", 12),
       aMinor: part("float32x3", 24),
       aPeak: part("float32", 36),
+      aForm: part("float32x4", 40),
       aCorner: { buffer: corners, format: "float32x2", stride: 8, offset: 0 },
     },
     topology: "triangle-strip",
@@ -93,6 +103,13 @@ const writeAxes = (data: Float32Array, at: number, dir: Dir, object: FieldObject
   towards(object.axisRad + Math.PI / 2, object.minorRad / 2, 6);
 };
 
+const writeForm = (data: Float32Array, at: number, { look }: FieldObject): void => {
+  data[at] = look ? FORM_NUMBER[look.form] : 0;
+  data[at + 1] = look?.seed ?? 0;
+  data[at + 2] = look?.resolved ?? 0;
+  data[at + 3] = look?.cut ?? 0;
+};
+
 /** Draws the objects of a view, written to the buffer anew when their version changed. */
 export const drawObjects = (renderer: WebGLRenderer, layer: ObjectLayer, view: FieldView): void => {
   const count = Math.min(MOST_OBJECTS, view.objects.length);
@@ -103,6 +120,7 @@ export const drawObjects = (renderer: WebGLRenderer, layer: ObjectLayer, view: F
       layer.data.set(object.dir, i * FLOATS);
       writeAxes(layer.data, i * FLOATS, object.dir, object);
       layer.data[i * FLOATS + 9] = object.peak;
+      writeForm(layer.data, i * FLOATS + 10, object);
     }
     if (count > 0) layer.buffer.update(count * FLOATS * 4);
   }

@@ -1,4 +1,5 @@
 /** What the stage is asked to draw: plain data that the desk fills and reuses from frame to frame. */
+import type { ObjectLook } from "#core/field/objectLook.ts";
 import type { Dir, Mat3, StarBlock } from "#core/seams/index.ts";
 
 export type Lamp = "normal" | "red" | "amber";
@@ -7,7 +8,7 @@ export type ViewProjection = "gnomonic" | "stereographic";
 /** Colour as display values 0 .. 1 (sRGB), not as light. */
 export type Rgb = readonly [red: number, green: number, blue: number];
 
-/** A soft ellipse: galaxies, clusters that do not resolve, nebulae. Open clusters are stars and need none. */
+/** Light within an ellipse: galaxies, clusters that do not resolve, nebulae. Open clusters are stars and need none. */
 export interface FieldObject {
   readonly dir: Dir;
   /** Full axes on the sky, radians. */
@@ -17,6 +18,8 @@ export interface FieldObject {
   readonly axisRad: number;
   /** Brightness of the centre over the sky, display value; .15 to .35 as a rule, 0 hides it. */
   readonly peak: number;
+  /** How its light lies; a plain soft ellipse without. */
+  readonly look?: ObjectLook;
 }
 /** A thin white line from star to star, as the moment of agreement draws it. */
 export interface FieldLine {

@@ -2,6 +2,7 @@
 
 import { DEG } from "#core/celestial/vector.ts";
 import { isGlow } from "#core/field/glows.ts";
+import { objectLook } from "#core/field/objectLook.ts";
 import type { SeenField, SeenObject } from "#core/field/seenField.ts";
 import { fieldRadiusPlane, projectionOf } from "#core/optics/viewFrame.ts";
 import type { Dir, Gear } from "#core/seams/index.ts";
@@ -46,7 +47,7 @@ export function createPicture(): Picture {
 }
 
 /** Glows of what is seen, with the brightness that their margin gives. */
-function glowsOf(objects: readonly SeenObject[]): FieldObject[] {
+function glowsOf(objects: readonly SeenObject[], limitMag: number): FieldObject[] {
   return objects
     .filter(({ object }) => isGlow(object.kind))
     .map(({ object, marginMag }) => ({
@@ -55,6 +56,7 @@ function glowsOf(objects: readonly SeenObject[]): FieldObject[] {
       minorRad: (object.minorArcmin / 60) * DEG,
       axisRad: object.axisDeg * DEG,
       peak: Math.min(PEAK.most, PEAK.least + PEAK.perMag * Math.max(0, marginMag)),
+      look: objectLook(object, marginMag, limitMag),
     }));
 }
 
@@ -86,7 +88,7 @@ export function setNow(
   viewOf(session, picture.viewFromIcrs);
   picture.blocks = seen.blocks;
   if (picture.objectsVersion !== seen.objectsVersion) {
-    picture.objects = glowsOf(seen.objects);
+    picture.objects = glowsOf(seen.objects, seen.limitMilliMag / 1000);
     picture.objectsVersion = seen.objectsVersion;
   }
   picture.lamp = lamp;

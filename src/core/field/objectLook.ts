@@ -1,0 +1,65 @@
+/** How an object lies before the eye: the form of its light, and what makes it itself. Nothing is decided by it. */
+import type { SkyObject } from "#core/seams/index.ts";
+
+/**
+ * Form of the light of an object that glows. Disc and bulge are galaxies; granules a globular cluster that breaks up into
+ * stars; plate and ring planetary nebulae; cloud and shell nebulae of gas, even or hollow, lamplit dust about stars.
+ */
+export type LightForm = "disc" | "bulge" | "granules" | "plate" | "ring" | "cloud" | "shell" | "lamplit";
+
+export interface ObjectLook {
+  readonly form: LightForm;
+  /** 0 to 1, by the object's name: two of a kind are never the same. */
+  readonly seed: number;
+  /** Share of a globular cluster that stands out as single stars, 0 to 1; 0 for all else. */
+  readonly resolved: number;
+  /** Light of the faintest part that is made out, against the brightest part, 0 to 1. */
+  readonly cut: number;
+}
+
+/** The brightest stars of a globular cluster are so much fainter than the whole (M 13, M 22, M 5; from memory). */
+const GIANTS_BELOW_MAG = 6;
+/** From its giants to where the multitude is out, mag (horizontal branch and below; from memory). */
+const GIANTS_SPAN_MAG = 3.5;
+/** The brightest part lies so much over the mean that the margin judges (fitted by eye, no source). */
+const CORE_OVER_MAG = 0.6;
+const FNV_START = 2166136261;
+const FNV_PRIME = 16777619;
+
+/** A name as a number from 0 to 1 (hash: Fowler, Noll & Vo, FNV-1a, 32 bits). */
+function seedOf(id: string): number {
+  let hash = FNV_START;
+  for (let i = 0; i < id.length; i++) hash = Math.imul(hash ^ id.charCodeAt(i), FNV_PRIME);
+  return ((hash >>> 8) & 0xffff) / 0x10000;
+}
+
+function formOf({ kind, profile }: SkyObject): LightForm {
+  switch (kind) {
+    case "globularCluster":
+      return "granules";
+    case "planetaryNebula":
+      return profile === "ring" ? "ring" : "plate";
+    case "reflectionNebula":
+      return "lamplit";
+    case "galaxy":
+      return profile === "bulge" ? "bulge" : "disc";
+    default:
+      return profile === "ring" ? "shell" : "cloud";
+  }
+}
+
+/**
+ * The look of an object in an instrument.
+ * @param marginMag how far it lies above what the eye can tell
+ * @param limitMag V of the faintest star that the instrument shows
+ */
+export function objectLook(object: SkyObject, marginMag: number, limitMag: number): ObjectLook {
+  const form = formOf(object);
+  const past = (limitMag - object.magV - GIANTS_BELOW_MAG) / GIANTS_SPAN_MAG;
+  return {
+    form,
+    seed: seedOf(object.id),
+    resolved: form === "granules" ? Math.min(1, Math.max(0, past)) : 0,
+    cut: Math.min(0.8, 10 ** (-0.4 * (Math.max(0, marginMag) + CORE_OVER_MAG))),
+  };
+}
