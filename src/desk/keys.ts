@@ -17,6 +17,10 @@ export type KeyAct =
   | "further"
   | "pin"
   | "hint"
+  | "later"
+  | "earlier"
+  | "skyTurns"
+  | "screws"
   | "sheet"
   | "lamp"
   | "sound"
@@ -57,6 +61,10 @@ export const KEY_TABLE: readonly KeyRow[] = [
   row("further", ["y"], "Y"),
   row("pin", ["p"], "P"),
   row("hint", ["h"], "H"),
+  row("later", ["t"], "T"),
+  row("earlier", ["t"], "Shift T", true),
+  row("skyTurns", ["z"], "Z"),
+  row("screws", ["a"], "A"),
   row("sheet", ["s"], "S"),
   row("lamp", ["r"], "R"),
   row("sound", ["m"], "M"),

@@ -82,6 +82,53 @@ function LimitRow({ model }: { model: PlayModel }) {
   );
 }
 
+/** The time of the night, until the hop begins. */
+function NightRow({ model }: { model: PlayModel }) {
+  const night = model.night.value;
+  if (!night || night.leastMs === night.mostMs) return null;
+  return (
+    <label class="row limit-row">
+      <span>{say("play.night")}</span>
+      <input
+        class="brightness"
+        type="range"
+        min={night.leastMs}
+        max={night.mostMs}
+        step={night.stepMs}
+        value={night.atMs}
+        aria-valuetext={night.words}
+        onInput={({ currentTarget }) => model.setTime(currentTarget.valueAsNumber)}
+      />
+      <span class="price">{night.words}</span>
+    </label>
+  );
+}
+
+function GearRows({ model }: { model: PlayModel }) {
+  const turns = model.skyTurns.value;
+  const screws = model.screws.value;
+  return (
+    <>
+      {turns !== null && (
+        <Row
+          lead={say(turns ? "play.skyStop" : "play.skyGo")}
+          price={turns ? say("play.free") : say("play.skyIsStopped")}
+          pressed={!turns}
+          onPress={() => model.setSkyTurns(!turns)}
+        />
+      )}
+      {screws !== null && (
+        <Row
+          lead={say(screws ? "play.screwsOff" : "play.screws")}
+          price={screws ? say("play.taken") : say("play.free")}
+          pressed={screws}
+          onPress={() => model.setScrews(!screws)}
+        />
+      )}
+    </>
+  );
+}
+
 function MoreRows({ model }: { model: PlayModel }) {
   return (
     <>
@@ -98,6 +145,8 @@ function MoreRows({ model }: { model: PlayModel }) {
         set={(value) => model.setAsInInstrument(value)}
       />
       <LimitRow model={model} />
+      <NightRow model={model} />
+      <GearRows model={model} />
       {model.claim.value.can && !model.seeking.value && (
         <Row lead={say("play.notSeenSaid")} price={say("play.notSeenNote")} onPress={() => model.claimNotSeen()} />
       )}

@@ -99,6 +99,14 @@ export function Words({ model, headline, why, show, onBegin }: WordsProps) {
       <Headline words={now} at={headline} />
       {show !== "rows" && !more && <p class="now">{text}</p>}
       <Notice model={model} why={why} />
+      {model.screws.value && (
+        <p class="aside">
+          {say("play.screwsOn")}{" "}
+          <button type="button" class="plain-link" onClick={() => model.setScrews(false)}>
+            {say("play.screwsOff")}
+          </button>
+        </p>
+      )}
       {model.trouble.value && (
         <p class="aside" role="alert">
           {model.trouble.value}{" "}

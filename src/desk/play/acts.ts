@@ -2,9 +2,11 @@
 import { masFromDir } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { gearInUse, type SessionEvent, stepEvent, tubeDir } from "#core/session/session.ts";
+import { say } from "../words/say.ts";
 import { layAsInInstrument, refreshAgreement } from "./agreeing.ts";
 import type { Hop } from "./hop.ts";
 import type { PlayModel } from "./model.ts";
+import { NIGHT_STEP_MS, sunNow } from "./night.ts";
 import { actOn, afterGear, pinLanded, settle } from "./outcomes.ts";
 import { legAt } from "./progress.ts";
 import type { PlaySignals } from "./signals.ts";
@@ -25,6 +27,10 @@ export type Acts = Pick<
   | "setCarry"
   | "setAsInInstrument"
   | "giveUp"
+  | "setTime"
+  | "stepTime"
+  | "setSkyTurns"
+  | "setScrews"
   | "pinAt"
   | "leavePin"
   | "drawPencil"
@@ -55,6 +61,7 @@ export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steer
   const use = (gearId: string) =>
     playing((hop) => {
       if (gearInUse(hop.attempt.session).id === gearId) return;
+      steering.screws = false;
       const outcomes = stepEvent(hop.attempt.session, { kind: "use", gear: gearId });
       afterGear(hop);
       actOn(hop, outcomes);
@@ -68,7 +75,37 @@ export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steer
       const next = gear[gear.indexOf(gearInUse(hop.attempt.session).id) + by];
       if (next) use(next);
     });
+  const tell = (words: string) => {
+    signals.notice.value = words;
+  };
+  const setTime = (utcMs: number) =>
+    playing((hop) => {
+      const { night } = hop;
+      const toMs = Math.min(night.mostMs, Math.max(night.leastMs, utcMs));
+      if (signals.night.value === null) return tell(say("hop.timeIsSet"));
+      if (toMs === signals.night.value.atMs) return tell(say("hop.nightEnds"));
+      put(hop, { kind: "timeSet", toMs });
+      Object.assign(hop.sun, sunNow(hop.attempt.session));
+      settle(hop);
+      tell(say("hop.timeNow", { time: signals.night.value.words }));
+    });
   return {
+    setTime,
+    stepTime: (by) => setTime((signals.night.value?.atMs ?? 0) + by * NIGHT_STEP_MS),
+    setSkyTurns: (on) =>
+      playing((hop) => {
+        if (signals.skyTurns.value === null) return tell(say("hop.skyStands"));
+        put(hop, { kind: "pause", on: !on });
+        settle(hop);
+        tell(say(on ? "hop.skyGoesOn" : "hop.skyStopped"));
+      }),
+    setScrews: (on) =>
+      playing((hop) => {
+        if (signals.screws.value === null) return tell(say("hop.noScrews"));
+        steering.screws = on;
+        settle(hop);
+        tell(say(on ? "hop.atScrews" : "hop.atTube"));
+      }),
     begin() {
       const hop = hopNow();
       if (!hop || signals.phase.value !== "briefing") return;
@@ -159,7 +196,7 @@ export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steer
     dragging: (on) =>
       playing((hop) => {
         signals.handOnField.value = on;
-        if (on) put(hop, { kind: "push", axis: "both" });
+        if (on && !steering.screws) put(hop, { kind: "push", axis: "both" });
         else hop.facts.moved = true;
         settle(hop);
       }),
@@ -167,7 +204,7 @@ export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steer
       playing((hop) => {
         const began = (right !== 0 || up !== 0) && !steering.active;
         steering.steer(right, up, fine);
-        if (began) put(hop, { kind: fine ? "nudge" : "push", axis: "both" });
+        if (began && !steering.screws) put(hop, { kind: fine ? "nudge" : "push", axis: "both" });
         else if (right === 0 && up === 0) hop.facts.moved = true;
       }),
   };

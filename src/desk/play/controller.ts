@@ -19,6 +19,7 @@ import { animate, STOP_OPENS_PX } from "./motions.ts";
 import { actOn } from "./outcomes.ts";
 import { setNow } from "./picture.ts";
 import { refreshCompass, refreshWords } from "./refresh.ts";
+import { turnScrews } from "./screws.ts";
 import { chooseSheet } from "./sheetPage.ts";
 import { createSignals } from "./signals.ts";
 import { openSky } from "./skies.ts";
@@ -53,6 +54,7 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
   let layout: StageLayout | null = null;
   /** When what last happened, by the page's clock. */
   const at = { movedMs: 0, aheadMs: 0, noticedMs: 0 };
+  let ticks = 0;
   let noticed: string | null = null;
   let lastPointing: Dir | null = null;
 
@@ -65,6 +67,7 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
   const step = () => {
     if (!hop || signals.phase.value !== "play") return;
     const hand = steering.take(hop.attempt.session);
+    if (steering.screws) turnScrews(hop, ++ticks);
     if (hand.axis1 !== 0 || hand.axis2 !== 0) at.movedMs = performance.now();
     actOn(hop, tick(hop.attempt.session, hand));
   };
@@ -87,7 +90,7 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
     ports.sound.moving(byEye ? 0 : (movedRad / fieldRad) * 60);
     const pushing = steering.active || nowMs - at.movedMs < SETTLES_MS.mark;
     const mark = signals.handMark.value;
-    if (byEye) signals.handMark.value = null;
+    if (byEye || steering.screws) signals.handMark.value = null;
     else if (mark?.pushing !== pushing || mark.towardDeg !== steering.towardDeg)
       signals.handMark.value = { towardDeg: steering.towardDeg, pushing };
     return pushing;

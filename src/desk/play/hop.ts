@@ -7,6 +7,7 @@ import type { Sound, Store } from "../app/ports.ts";
 import type { Attempt } from "./attempt.ts";
 import type { Keeper } from "./keep.ts";
 import type { Loading } from "./loading.ts";
+import type { Night } from "./night.ts";
 import { createPicture, type Picture, type Sun } from "./picture.ts";
 import { createProgress, type Progress } from "./progress.ts";
 import type { PlaySignals } from "./signals.ts";
@@ -32,7 +33,8 @@ export interface Hop {
   readonly facts: Mutable<Facts>;
   readonly progress: Progress;
   readonly keeper: Keeper;
-  readonly sun: Sun;
+  readonly sun: Mutable<Sun>;
+  readonly night: Night;
   /** What the instrument in use shows now; filled anew before each frame. */
   readonly field: SeenField;
   /** Something is to be drawn. */

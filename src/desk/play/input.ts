@@ -19,6 +19,11 @@ type Model = Pick<
   | "claimNotSeen"
   | "restart"
   | "takeHint"
+  | "stepTime"
+  | "setSkyTurns"
+  | "skyTurns"
+  | "setScrews"
+  | "screws"
   | "sheetTurned"
   | "sheetView"
   | "seeking"
@@ -131,12 +136,16 @@ function actsOf(
     turnRight: () => turn(TURN_RAD),
     closer: () => zoom(CLOSER),
     further: () => zoom(1 / CLOSER),
+    later: () => model.stepTime(1),
+    earlier: () => model.stepTime(-1),
+    skyTurns: () => model.setSkyTurns(!model.skyTurns.value),
+    screws: () => model.setScrews(!model.screws.value),
     pin: page.setPin,
     sheet: page.toSheet,
   };
 }
 
-const REPEATS: ReadonlySet<KeyAct> = new Set(["turnLeft", "turnRight"]);
+const REPEATS: ReadonlySet<KeyAct> = new Set(["turnLeft", "turnRight", "later", "earlier"]);
 
 /** A control that has its own use for the key: Enter and Space of buttons and links, arrows of sliders. */
 function isTheirs(event: KeyboardEvent): boolean {

@@ -64,6 +64,15 @@ export interface AidOffer {
   readonly cost: number;
 }
 
+/** The time of the night, and between which it may be set, in steps of `stepMs`. */
+export interface NightClock {
+  readonly atMs: number;
+  readonly leastMs: number;
+  readonly mostMs: number;
+  readonly stepMs: number;
+  readonly words: string;
+}
+
 export type Phase = "loading" | "failed" | "briefing" | "play" | "ended";
 
 export interface PlayModel {
@@ -113,6 +122,14 @@ export interface PlayModel {
   /** "Lay the sheet as in my instrument": offered where the lesson has it. */
   readonly asInInstrument: ReadonlySignal<AidOffer>;
 
+  // ---- the night and the gear
+  /** Null once the hop is on: the sky would carry the tube. */
+  readonly night: ReadonlySignal<NightClock | null>;
+  /** Where the sky turns on by itself: whether it does now; null where it stands still. */
+  readonly skyTurns: ReadonlySignal<boolean | null>;
+  /** Whether the hand is on the finder's screws; null where there are none to turn. */
+  readonly screws: ReadonlySignal<boolean | null>;
+
   // ---- the sheet
   readonly page: ReadonlySignal<ChartPage | null>;
   readonly marks: ReadonlySignal<readonly ChartMark[]>;
@@ -148,6 +165,11 @@ export interface PlayModel {
   setCarry(on: boolean): void;
   setAsInInstrument(on: boolean): void;
   giveUp(): void;
+  setTime(utcMs: number): void;
+  /** By so many steps, from a key. */
+  stepTime(by: 1 | -1): void;
+  setSkyTurns(on: boolean): void;
+  setScrews(on: boolean): void;
   pinAt(dir: Dir): void;
   leavePin(): void;
   drawPencil(dirs: readonly Dir[]): void;

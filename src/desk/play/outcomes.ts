@@ -25,6 +25,8 @@ const refusalWords = (hop: Hop, why: Refusal): string | null => {
       return say("hop.anchorFirst");
     case "useTheSight":
       return say("hop.useTheSight");
+    case "notInTheHop":
+      return say("hop.timeIsSet");
     case "otherGear": {
       const { claimGear } = hop.attempt.compiled.spec;
       return say("hop.otherGear", { gear: say(`gear.${gearById(claimGear).kind}`).toLowerCase() });

@@ -18,13 +18,15 @@ import {
   tubeDir,
 } from "#core/session/session.ts";
 import { say } from "../words/say.ts";
-import { conditionsOf, heightWords } from "./conditions.ts";
+import { conditionsOf, heightWords, timeWords } from "./conditions.ts";
 import { fieldInWords, starInWords } from "./fieldWords.ts";
 import { countsPoints, type Hop, showsTrail } from "./hop.ts";
 import { ladderStarsOf } from "./ladderStars.ts";
 import type { AidOffer, HintRow } from "./model.ts";
+import { NIGHT_STEP_MS } from "./night.ts";
 import { altitudeDegOf, compassAxes, rimDegOf, setGear } from "./picture.ts";
 import { legAt } from "./progress.ts";
+import { hasScrews } from "./screws.ts";
 
 /** Grade 2 opens so long after grade 1 was taken. */
 const HINT_WAIT_MS = 15_000;
@@ -152,6 +154,7 @@ export function refreshWords(hop: Hop): void {
   }
   signals.altitudeDeg.value = altitudeDeg;
   signals.conditions.value = conditionsOf(lesson, skyTimeMs(session), altitudeDeg);
+  refreshNight(hop);
   signals.seeking.value = session.state.phase === "anchor";
   signals.claim.value = claimOffer(hop);
   signals.hints.value = hintRows(hop);
@@ -169,6 +172,20 @@ export function refreshWords(hop: Hop): void {
   const anchor = compiled.ways[0]!.marks[0]!;
   const told = session.state.phase === "anchor" ? ` ${starInWords(picture, anchor.name, dirFromMas(anchor.dir))}` : "";
   signals.fieldWords.value = `${head}${told} ${fieldInWords(picture, field.blocks)}`;
+}
+
+/** What may be done to the night and to the finder's screws. */
+function refreshNight(hop: Hop): void {
+  const { signals, attempt, night, steering, lesson } = hop;
+  const { session, compiled } = attempt;
+  const atMs = skyTimeMs(session);
+  const before = signals.night.value;
+  if (session.state.phase !== "anchor") signals.night.value = null;
+  else if (before?.atMs !== atMs)
+    signals.night.value = { ...night, atMs, stepMs: NIGHT_STEP_MS, words: timeWords(atMs, lesson.place.lonDeg) };
+  signals.skyTurns.value = compiled.spec.drift ? !session.state.paused : null;
+  steering.screws &&= hasScrews(hop);
+  signals.screws.value = hasScrews(hop) ? steering.screws : null;
 }
 
 /** "Carry the stars" is offered only where it differs from the hand on the tube. */

@@ -1,14 +1,13 @@
 /** From a lesson to a hop that can be played: an attempt taken up or begun, and what it left on the sheet laid out again. */
-import { sunDir } from "#core/celestial/bodies.ts";
-import { altAzFromDir } from "#core/celestial/frames.ts";
 import { dirFromMas } from "#core/celestial/vector.ts";
 import { InputError } from "#core/seams/errors.ts";
-import { horizonOf, viewOf } from "#core/session/session.ts";
+import { viewOf } from "#core/session/session.ts";
 import { reducedMotion } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { type Attempt, resumeAttempt, startAttempt } from "./attempt.ts";
 import { createHop, type Hop } from "./hop.ts";
 import { createKeeper } from "./keep.ts";
+import { darkHours, sunNow } from "./night.ts";
 import { refreshGear } from "./refresh.ts";
 
 /** What is there before an attempt is. */
@@ -47,14 +46,14 @@ export async function startHop(table: Table, ended: (hop: Hop) => void): Promise
   const attempt = resumed ?? (await startAttempt(lesson, sky, loading, reducedMotion.value));
   if (resumed) layOutAgain(table, resumed);
   const { session, compiled } = attempt;
-  const { altRad, azRad } = altAzFromDir(horizonOf(session), sunDir(compiled.spec.startMs));
   const hop: Hop = createHop(
     {
       ...table,
       attempt,
       keeper: createKeeper(ports.store, lesson.id, attempt),
       ended: () => ended(hop),
-      sun: { altitudeRad: altRad, azimuthRad: azRad },
+      sun: sunNow(session),
+      night: darkHours(compiled.spec),
     },
     (mark) => {
       signals.notice.value = say("hop.markReached", { mark });

@@ -22,8 +22,12 @@ export interface Steering {
   drag(dxPx: number, dyPx: number, fieldRadiusPx: number): void;
   steer(right: -1 | 0 | 1, up: -1 | 0 | 1, fine: boolean): void;
   carry: boolean;
+  /** The hand is on the finder's screws: nothing pushes the tube. */
+  screws: boolean;
   /** The hand of the next step, and forgets the drag. */
   take(session: Session): Hand;
+  /** What was turned at the screws since the last time, as a drag of the stars; null where nothing was. */
+  takeScrews(): Drag | null;
   readonly active: boolean;
   /** Which way the hand pushes, clockwise from the top, degrees; the last way while it rests. */
   readonly towardDeg: number;
@@ -35,6 +39,7 @@ export function createSteering(): Steering {
   let keys = { right: 0, up: 0, fine: false };
   let heldMs = 0;
   let towardDeg = 0;
+  let turned = { rightRad: 0, upRad: 0 };
 
   const fromKeys = (fieldRad: number, byEye: boolean): Drag => {
     heldMs += TICK_MS;
@@ -48,6 +53,7 @@ export function createSteering(): Steering {
 
   const steering: Steering = {
     carry: false,
+    screws: false,
     get active() {
       return keys.right !== 0 || keys.up !== 0 || pending.x !== 0 || pending.y !== 0;
     },
@@ -77,7 +83,17 @@ export function createSteering(): Steering {
       }
       pending.x = 0;
       pending.y = 0;
+      if (steering.screws) {
+        turned = { rightRad: turned.rightRad + drag.rightRad, upRad: turned.upRad + drag.upRad };
+        return NO_HAND;
+      }
       return steering.carry && !byEye ? carryingHand(session, drag) : pushingHand(session, drag);
+    },
+    takeScrews() {
+      if (turned.rightRad === 0 && turned.upRad === 0) return null;
+      const taken = turned;
+      turned = { rightRad: 0, upRad: 0 };
+      return taken;
     },
   };
   return steering;
