@@ -13,6 +13,7 @@ const PATHS = {
   on: ["M8.5 4.5 15 11l-6.5 6.5"],
   pin: ["M11 19v-7", "M7.4 8.4a3.6 3.6 0 1 0 7.2 0a3.6 3.6 0 1 0-7.2 0"],
   pencil: ["M4 18l1-4L15 4l3 3L8 17z", "M13 6l3 3"],
+  find: ["M3.4 9.4a6 6 0 1 0 12 0a6 6 0 1 0-12 0", "M13.7 13.7 19 19"],
   close: ["M5 5l12 12M17 5 5 17"],
 } as const;
 export type IconName = keyof typeof PATHS;

@@ -22,6 +22,7 @@ export type KeyAct =
   | "skyTurns"
   | "screws"
   | "sheet"
+  | "find"
   | "lamp"
   | "sound"
   | "help";
@@ -66,6 +67,7 @@ export const KEY_TABLE: readonly KeyRow[] = [
   row("skyTurns", ["z"], "Z"),
   row("screws", ["a"], "A"),
   row("sheet", ["s"], "S"),
+  row("find", ["/"], "/"),
   row("lamp", ["r"], "R"),
   row("sound", ["m"], "M"),
   row("help", ["k", "?"], "K"),

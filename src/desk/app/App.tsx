@@ -7,6 +7,7 @@ import type { Attempt } from "../play/attempt.ts";
 import { createPlay } from "../play/controller.ts";
 import { KeysPanel } from "../play/KeysPanel.tsx";
 import { PlayScreen } from "../play/PlayScreen.tsx";
+import { searchShown } from "../search/found.ts";
 import type { Desk } from "./begin.ts";
 import { goTo, keysShown, nextLamp, screen, soundOn } from "./state.ts";
 
@@ -25,7 +26,16 @@ function Play({ desk, lesson }: { desk: Desk; lesson: Lesson }) {
 }
 
 /** A screen whose code comes when it is first shown. */
-function Later<Props extends object>({ load, props }: { load: () => Promise<FunctionComponent<Props>>; props: Props }) {
+function Later<Props extends object>({
+  load,
+  props,
+  over = false,
+}: {
+  load: () => Promise<FunctionComponent<Props>>;
+  props: Props;
+  /** It comes over a screen: until it is there nothing stands for it. */
+  over?: boolean;
+}) {
   const [Loaded, setLoaded] = useState<{ it: FunctionComponent<Props> } | null>(null);
   useEffect(() => {
     let here = true;
@@ -34,11 +44,13 @@ function Later<Props extends object>({ load, props }: { load: () => Promise<Func
       here = false;
     };
   }, [load]);
-  return Loaded ? <Loaded.it {...props} /> : <main class="waiting" aria-busy="true" />;
+  if (Loaded) return <Loaded.it {...props} />;
+  return over ? null : <main class="waiting" aria-busy="true" />;
 }
 
 const loadStart = () => import("../start/StartScreen.tsx").then(({ StartScreen }) => StartScreen);
 const loadReport = () => import("../report/ReportScreen.tsx").then(({ ReportScreen }) => ReportScreen);
+const loadSearch = () => import("../search/SearchPanel.tsx").then(({ SearchPanel }) => SearchPanel);
 const loadBench = () => import("../bench/BenchScreen.tsx").then(({ BenchScreen }) => BenchScreen);
 
 /** Keys that mean the same on every screen. */
@@ -46,14 +58,19 @@ function usePageKeys() {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.defaultPrevented) return;
-      if (event.key === "Escape" && keysShown.value) {
-        keysShown.value = false;
+      if (event.key === "Escape" && (keysShown.value || searchShown.value)) {
+        if (keysShown.value) keysShown.value = false;
+        else searchShown.value = false;
         event.preventDefault();
       }
       const act = actOfKey(event);
       if (act === "lamp") nextLamp();
       else if (act === "sound") soundOn.value = !soundOn.value;
-      else if (act === "help") keysShown.value = !keysShown.value;
+      else if (act === "find") {
+        // The key is no letter of the name.
+        event.preventDefault();
+        searchShown.value = true;
+      } else if (act === "help") keysShown.value = !keysShown.value;
     };
     addEventListener("keydown", onKey);
     return () => removeEventListener("keydown", onKey);
@@ -85,12 +102,20 @@ function Screen({ desk }: { desk: Desk }) {
   );
 }
 
-/** The screen, and over any of them the table of keys. */
+/** The search, over the screen that stands. */
+function Search({ desk: { lessons } }: { desk: Desk }) {
+  const now = screen.value;
+  const lesson = (now.kind === "play" && lessons.find(({ id }) => id === now.lessonId)) || null;
+  return <Later load={loadSearch} props={{ lesson, lessons }} over />;
+}
+
+/** The screen, and over any of them the table of keys and the search. */
 export function App({ desk }: { desk: Desk }) {
   usePageKeys();
   return (
     <>
       <Screen desk={desk} />
+      {searchShown.value && <Search desk={desk} />}
       {keysShown.value && <KeysPanel />}
     </>
   );

@@ -1,8 +1,9 @@
 /** The sheet on the table, with its tools in the free corner beside it. */
 import { signal } from "@preact/signals";
-import { useMemo } from "preact/hooks";
+import { useEffect, useMemo } from "preact/hooks";
 import { reducedMotion } from "../app/state.ts";
 import { Icon } from "../icons.tsx";
+import { foundRings, searchShown, sheetPage } from "../search/found.ts";
 import { Sheet } from "../sheet/Sheet.tsx";
 import { type SheetTool, SheetTools } from "../sheet/SheetTools.tsx";
 import { say } from "../words/say.ts";
@@ -18,6 +19,12 @@ export function SheetPlace({ model, layout }: { model: PlayModel; layout: PlayLa
   const legend = useMemo(() => signal(false), []);
   const others = useMemo(() => signal(false), []);
   const page = model.page.value;
+  useEffect(() => {
+    sheetPage.value = page;
+    return () => {
+      sheetPage.value = null;
+    };
+  }, [page]);
   if (!page) return null;
   const { x, y, width, height } = layout.sheet;
   const scale = Math.min(width / page.widthPx, height / page.heightPx);
@@ -45,6 +52,7 @@ export function SheetPlace({ model, layout }: { model: PlayModel; layout: PlayLa
           fieldDeg={hoppingFieldDeg(model)}
           title={model.lesson.title}
           proof={model.proof.value?.stars ?? null}
+          rings={foundRings(page)}
           legend={legend}
           instruments={instruments}
           reducedMotion={reducedMotion.value}
@@ -66,6 +74,18 @@ export function SheetPlace({ model, layout }: { model: PlayModel; layout: PlayLa
           onView={(view) => model.sheetTurned(view)}
           onRubOut={() => model.rubOut()}
         />
+        {others.value && (
+          <button
+            type="button"
+            class="tool"
+            onClick={() => {
+              searchShown.value = true;
+            }}
+          >
+            <Icon name="find" />
+            <span>{say("search.toolWords")}</span>
+          </button>
+        )}
         <button
           type="button"
           class="tool other-tools"

@@ -107,7 +107,8 @@ export function createHeldArrows(steer: Model["steer"]) {
 }
 
 /** Keys of the whole page, heard elsewhere. */
-type PageKey = "lamp" | "sound" | "help";
+type PageKey = "lamp" | "sound" | "help" | "find";
+const isPages = (act: KeyAct): act is PageKey => act === "lamp" || act === "sound" || act === "help" || act === "find";
 
 /** What a key does, arrows and the page's own keys apart. */
 function actsOf(
@@ -163,7 +164,7 @@ export function listenToKeys(model: Model, page: PageActs, host: Window = window
   const onDown = (event: KeyboardEvent) => {
     if (event.defaultPrevented || isTheirs(event)) return;
     const act = actOfKey(event);
-    if (!act || act === "lamp" || act === "sound" || act === "help" || model.phase.value !== "play") return;
+    if (!act || isPages(act) || model.phase.value !== "play") return;
     event.preventDefault();
     if (act === "push" || act === "fine") arrows.press(event.key, event.shiftKey);
     else if (!event.repeat || REPEATS.has(act)) does[act]();

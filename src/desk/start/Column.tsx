@@ -4,6 +4,7 @@ import type { Lesson } from "#core/lesson/types.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
 import { goTo, keysShown } from "../app/state.ts";
 import { Icon } from "../icons.tsx";
+import { searchShown } from "../search/found.ts";
 import { say } from "../words/say.ts";
 import type { Course } from "./course.ts";
 import { RowIcon } from "./RowIcon.tsx";
@@ -102,6 +103,15 @@ export function Contents({ lessons, finished, nowMs, onShow }: ContentsProps) {
         name={say("start.logbook")}
         note={logNote(finished, nowMs)}
         onPress={() => onShow("logbook")}
+      />
+      <Row
+        id="row-find"
+        icon={<Icon name="find" />}
+        name={say("search.title")}
+        note={say("search.note")}
+        onPress={() => {
+          searchShown.value = true;
+        }}
       />
       <Row
         icon={<RowIcon name="bench" />}

@@ -22,6 +22,7 @@ export const EN_KEYS = {
   skyTurns: "stop the turning sky, or let it go on",
   screws: "the hand to the finder's screws, and back to the tube",
   sheet: "to the sheet, and back",
+  find: "find by name",
   lamp: "red lamp",
   sound: "sound",
   help: "this table",

@@ -1,0 +1,143 @@
+/** One box that finds what has a name. It tells what and where in words, and rings it on the sheet; it never moves the tube. */
+import "../styles/search.css";
+import { useEffect, useId, useMemo, useRef, useState } from "preact/hooks";
+import type { Lesson } from "#core/lesson/types.ts";
+import { say } from "../words/say.ts";
+import { type Answer, answersTo, moreWords, placeWords, whatWords } from "./answers.ts";
+import { found, pageHolds, searchShown, sheetPage } from "./found.ts";
+import { searchedSkies } from "./searched.ts";
+
+interface Props {
+  /** The lesson that is hopped, or null. */
+  readonly lesson: Lesson | null;
+  readonly lessons: readonly Lesson[];
+}
+
+const close = () => {
+  searchShown.value = false;
+};
+
+const MOST = 8;
+function countWords(query: string, count: number): string {
+  if (query.trim() === "") return "";
+  if (count === 0) return say("search.none");
+  if (count >= MOST) return say("search.atLeast", { count });
+  return count === 1 ? say("search.one") : say("search.count", { count });
+}
+
+/** What was chosen, in words. */
+function Chosen({ answer }: { answer: Answer }) {
+  const { name, otherNames, dir } = answer.match;
+  const page = sheetPage.value;
+  return (
+    <article class="search-found">
+      <h3>{name}</h3>
+      <p>{whatWords(answer)}</p>
+      {otherNames.length > 0 && <p class="aside">{say("search.alsoCalled", { names: otherNames.join(", ") })}</p>}
+      <p class="figures">{placeWords(dir)}</p>
+      {moreWords(answer).map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+      {page && <p class="aside">{pageHolds(page, dir) ? say("search.marked") : say("search.beyond")}</p>}
+    </article>
+  );
+}
+
+/** The focus goes to the box, and back to whoever had it. */
+function useFocus() {
+  const box = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    const before = document.activeElement;
+    box.current?.focus();
+    return () => {
+      if (before instanceof HTMLElement && before.isConnected) before.focus();
+    };
+  }, []);
+  return box;
+}
+
+export function SearchPanel({ lesson, lessons }: Props) {
+  const skies = useMemo(() => searchedSkies(lesson, lessons, Date.now()), [lesson, lessons]);
+  const [query, setQuery] = useState("");
+  const [at, setAt] = useState(0);
+  const [chosen, setChosen] = useState<Answer | null>(null);
+  const answers = useMemo(() => answersTo(query, skies), [query, skies]);
+  const box = useFocus();
+  const id = useId();
+  const isOpen = answers.length > 0 && !chosen;
+  const choose = (answer: Answer | undefined) => {
+    if (!answer) return;
+    setChosen(answer);
+    found.value = { dir: answer.match.dir };
+  };
+  const type = (text: string) => {
+    setQuery(text);
+    setAt(0);
+    setChosen(null);
+  };
+  const acts: Readonly<Record<string, () => void>> = {
+    ArrowDown: () => setAt((at + 1) % Math.max(1, answers.length)),
+    ArrowUp: () => setAt((at + answers.length - 1) % Math.max(1, answers.length)),
+    Enter: () => choose(answers[at]),
+    Escape: () => (query === "" || chosen ? close() : type("")),
+  };
+  const onKey = (event: KeyboardEvent) => {
+    // Keys in here are letters of a name, and nobody else's.
+    event.stopPropagation();
+    const isInBox = event.target === box.current;
+    const act = event.key === "Escape" ? acts.Escape : isInBox && !event.isComposing ? acts[event.key] : undefined;
+    if (!act) return;
+    event.preventDefault();
+    act();
+  };
+  return (
+    <search class="search-panel" aria-labelledby={`${id}-title`} onKeyDown={onKey}>
+      <h2 id={`${id}-title`}>{say("search.title")}</h2>
+      <label for={`${id}-box`}>{say("search.label")}</label>
+      <input
+        ref={box}
+        id={`${id}-box`}
+        type="text"
+        role="combobox"
+        autocomplete="off"
+        autocapitalize="off"
+        spellcheck={false}
+        maxLength={60}
+        placeholder={say("search.example")}
+        aria-autocomplete="list"
+        aria-expanded={isOpen}
+        aria-controls={`${id}-list`}
+        aria-activedescendant={isOpen ? `${id}-${at}` : undefined}
+        value={query}
+        onInput={({ currentTarget }) => type(currentTarget.value)}
+      />
+      <p class="aside" role="status">
+        {chosen ? "" : countWords(query, answers.length)}
+      </p>
+      <div id={`${id}-list`} role="listbox" aria-label={say("search.results")} hidden={!isOpen}>
+        {isOpen &&
+          answers.map((answer, i) => (
+            // The box keeps the focus and has the keys; these are for pointers.
+            <button
+              type="button"
+              key={`${answer.sky.seed} ${answer.match.kind} ${answer.match.name} ${i}`}
+              id={`${id}-${i}`}
+              class="row"
+              role="option"
+              tabIndex={-1}
+              aria-selected={i === at}
+              onPointerDown={(event) => event.preventDefault()}
+              onClick={() => choose(answer)}
+            >
+              <span>{answer.match.name}</span>
+              <span class="price">{whatWords(answer)}</span>
+            </button>
+          ))}
+      </div>
+      <div aria-live="polite">{chosen && <Chosen answer={chosen} />}</div>
+      <button type="button" class="second-button" onClick={close}>
+        {say("search.close")}
+      </button>
+    </search>
+  );
+}
