@@ -14,6 +14,7 @@ export interface Answer {
 }
 
 const MOST = 8;
+const MINUS = "−";
 /** A sky that knows the very name comes before one that knows one like it. */
 const ORDER = { same: 0, begins: 1, other: 2 } as const;
 
@@ -38,13 +39,20 @@ export function answersTo(query: string, skies: readonly SearchedSky[]): Answer[
 const kindWords = (kind: NameMatch["kind"]): string =>
   kind === "star" || kind === "constellation" || kind === "body" ? say(`search.${kind}`) : say(`sheet.${kind}`);
 
+function constellationAt(dir: Dir): string {
+  const { abbr, name } = constellationOf(dir);
+  return constellations().get(abbr)?.name ?? name;
+}
+
 /** "galaxy in Andromeda, magnitude 3.4". */
 export function whatWords({ match, sky }: Answer): string {
   const { kind, magV, dir } = match;
   const what = kindWords(kind);
-  const where = kind !== "constellation" && sky.seed === null ? constellationOf(dir).name : null;
+  const where = kind !== "constellation" && sky.seed === null ? constellationAt(dir) : null;
   const placed = where ? say("search.inConstellation", { what, where }) : what;
-  return magV === null ? placed : say("search.ofMagnitude", { what: placed, magV: magV.toFixed(1) });
+  return magV === null
+    ? placed
+    : say("search.ofMagnitude", { what: placed, magV: magV.toFixed(1).replace("-", MINUS) });
 }
 
 /** Right ascension and declination as a catalogue prints them. */
@@ -56,7 +64,7 @@ export function placeWords(dir: Dir): string {
   return say("search.place", {
     hours: Math.floor(tenths / 600),
     minutes: ((tenths % 600) / 10).toFixed(1),
-    sign: decRad < 0 && minutes > 0 ? "−" : "+",
+    sign: decRad < 0 && minutes > 0 ? MINUS : "+",
     degrees: Math.floor(minutes / 60),
     arcmin: two(minutes % 60),
   });

@@ -3,7 +3,7 @@ export const EN_SEARCH = {
   title: "Find by name",
   label: "Name of a star, an object, a constellation or a planet",
   example: "M 57, beta Cyg, Lyra, Saturn",
-  note: "stars, objects, constellations, planets",
+  note: "whatever has one, in any sky",
   one: "1 thing bears that name or one like it",
   count: "{count} things bear that name or one like it",
   atLeast: "{count} or more; type more of the name",
