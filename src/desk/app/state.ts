@@ -1,5 +1,6 @@
 /** What the whole page shares: which screen, which lamp, sound, and what the reader's machine wishes. */
 import { effect, signal } from "@preact/signals";
+import { isChanging, throughBlack } from "./throughBlack.ts";
 
 export type Screen =
   | { readonly kind: "start" }
@@ -70,11 +71,18 @@ addEventListener("hashchange", () => {
   screen.value = screenOf(location.hash);
 });
 
+/** Where a change of lamp that is under way leads to. */
+let nextToLight: LampKind = "normal";
 /** The next lamp in turn: normal, red, amber. */
 export function nextLamp(): void {
   const order: readonly LampKind[] = ["normal", "red", "amber"];
-  lamp.value = order[(order.indexOf(lamp.value) + 1) % order.length]!;
+  const from = isChanging() ? nextToLight : lamp.value;
+  nextToLight = order[(order.indexOf(from) + 1) % order.length]!;
+  throughBlack(() => {
+    lamp.value = nextToLight;
+  });
 }
+document.documentElement.dataset.lampSettled = "";
 
 const level = (channel: number) => Math.round(channel).toString(16).padStart(2, "0");
 /** Text and hand of a dim lamp, as bright as the reader set it. */
