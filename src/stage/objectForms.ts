@@ -11,6 +11,7 @@ export const FORM_NUMBER: Readonly<Record<LightForm, number>> = {
   cloud: 6,
   shell: 7,
   lamplit: 8,
+  body: 9,
 };
 
 /**
@@ -84,10 +85,22 @@ float lamplit(vec2 at, float seed) {
   float t = length(bent(at, seed, .12)) / .28;
   return fade(length(at)) / (1. + t * t);
 }
+// Its quad is three times as wide as the disc: about it the light that air and eye scatter. The lit limb lies along x.
+float body(vec2 at, vec4 look) {
+  vec2 p = at * 3.;
+  float r = length(p);
+  float edge = .04 + fwidth(r);
+  float shadow = (1. - 2. * look.z) * sqrt(max(0., 1. - p.y * p.y));
+  float lit = smoothstep(-edge, edge, p.x - shadow) * (1. - smoothstep(1. - edge, 1. + edge, r));
+  float marks = 1. - .16 * smoothstep(-.2, .7, sin(2.6 * p.x + look.y * 40.) * sin(2.2 * p.y + 1.3) + .4 * sin(4.1 * p.y - 2. * p.x));
+  float haze = .2 * look.z * exp(-1.6 * max(0., r - .6)) * fade(length(at));
+  return max(lit * marks, haze);
+}
 float lightOf(vec2 at, vec4 look, float cells) {
   int form = int(look.x + .5);
   if (dot(at, at) > 1.) return 0.;
   if (form == 0) return veil(length(at));
+  if (form == 9) return body(at, look);
   // A bend reaches a little past the ellipse: within, all of it has room.
   vec2 p = at * 1.08;
   float light =

@@ -118,3 +118,16 @@ test("under the red lamp objects are red alone", async ({ page }) => {
   const { picture } = await lightOf(page, look("shell"), { lamp: "red" });
   expect([picture.greatest(1), picture.greatest(2)]).toEqual([0, 0]);
 });
+
+test("a half Moon is lit on the side where its limb is said to be, and dark on the other", async ({ page }) => {
+  // A disc has a third of its quad; with the limb at north the upper half is bright.
+  for (const [litShare, upper, lower] of [
+    [0.5, true, false],
+    [1, true, true],
+    [0.02, false, false],
+  ] as const) {
+    const { at } = await lightOf(page, look("body", { resolved: litShare, cut: 0 }));
+    const isLit = (angleDeg: number) => at(0.2, angleDeg) > 40;
+    expect([isLit(90), isLit(270)], `lit ${litShare}`).toEqual([upper, lower]);
+  }
+});

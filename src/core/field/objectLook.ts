@@ -3,15 +3,16 @@ import type { SkyObject } from "#core/seams/index.ts";
 
 /**
  * Form of the light of an object that glows. Disc and bulge are galaxies; granules a globular cluster that breaks up into
- * stars; plate and ring planetary nebulae; cloud and shell nebulae of gas, even or hollow, lamplit dust about stars.
+ * stars; plate and ring planetary nebulae; cloud and shell nebulae of gas, even or hollow, lamplit dust about stars; a
+ * body is a lit disc of the solar system.
  */
-export type LightForm = "disc" | "bulge" | "granules" | "plate" | "ring" | "cloud" | "shell" | "lamplit";
+export type LightForm = "disc" | "bulge" | "granules" | "plate" | "ring" | "cloud" | "shell" | "lamplit" | "body";
 
 export interface ObjectLook {
   readonly form: LightForm;
   /** 0 to 1, by the object's name: two of a kind are never the same. */
   readonly seed: number;
-  /** Share of a globular cluster that stands out as single stars, 0 to 1; 0 for all else. */
+  /** Share of a globular cluster that stands out as single stars; of a body, that is lit; 0 to 1, 0 for all else. */
   readonly resolved: number;
   /** Light of the faintest part that is made out, against the brightest part, 0 to 1. */
   readonly cut: number;

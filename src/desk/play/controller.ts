@@ -2,6 +2,7 @@
 import { effect } from "@preact/signals";
 import { DEG, separationRad } from "#core/celestial/vector.ts";
 import { seenField } from "#core/field/seenField.ts";
+import { withFurther } from "#core/field/withFurther.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Dir, Gear } from "#core/seams/index.ts";
 import { gearInUse, looksByEye, pointing, tick } from "#core/session/session.ts";
@@ -11,6 +12,7 @@ import { isPhone, lamp, lampLevel, reducedMotion } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { createActs } from "./acts.ts";
 import type { Attempt } from "./attempt.ts";
+import type { Bodies } from "./bodies.ts";
 import { createClock } from "./clock.ts";
 import type { Hop, Ports } from "./hop.ts";
 import { createLoading } from "./loading.ts";
@@ -26,8 +28,8 @@ import { openSky } from "./skies.ts";
 import { startHop } from "./starting.ts";
 import { createSteering } from "./steering.ts";
 
-/** The canvas reaches so far beyond the field stop, for it to open. */
-const ROOM_TO_OPEN_PX = STOP_OPENS_PX + 2;
+/** The canvas reaches so far beyond the field stop: every pixel more is drawn and laid on the page in each frame. */
+const ROOM_PX = 2;
 /** A right claim is looked at for so long before the report; any other end is not. */
 const AFTER_MS = { right: 3000, other: 600 } as const;
 const AHEAD_FIELDS = 1.5;
@@ -57,6 +59,14 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
   let ticks = 0;
   let noticed: string | null = null;
   let lastPointing: Dir | null = null;
+
+  let bodies: Bodies | null = null;
+  const shown = withFurther(sky.source, () => bodies?.points() ?? null);
+  const bringBodies = async () => {
+    const { createBodies } = await import("./bodies.ts");
+    bodies = createBodies(lesson.place);
+    clock.invalidate();
+  };
 
   const loading = createLoading(sky.source, () => {
     const why = sky.failures()[0];
@@ -96,15 +106,27 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
     return pushing;
   };
 
+  const canvasAbout = (fieldRadiusCssPx: number): number =>
+    2 * (fieldRadiusCssPx + ROOM_PX + (hop && hop.picture.stopOpenCssPx > 0 ? STOP_OPENS_PX : 0));
+  /** The canvas grows once, when the stop begins to open. */
+  const makeRoom = () => {
+    const canvasCssPx = layout ? canvasAbout(layout.fieldRadiusCssPx) : 0;
+    if (!layout || layout.canvasCssPx === canvasCssPx) return;
+    layout = { ...layout, canvasCssPx };
+    stage?.resize(layout);
+  };
+
   const draw = (nowMs: number): boolean => {
     if (!hop || !stage || !layout) return false;
     const { session, seeing } = hop.attempt;
     const gear = gearInUse(session);
     const { field, picture } = hop;
-    seenField({ pointing: pointing(session), gear, source: sky.source, seeing, objects: sky.objects }, field);
+    bodies?.follow(session);
+    seenField({ pointing: pointing(session), gear, source: shown, seeing, objects: sky.objects }, field);
     loading.bring(field.missing, field.version);
     const moving = animate(hop, nowMs, reducedMotion.value);
-    setNow(picture, session, field, lamp.value, lampLevel.value, hop.sun);
+    makeRoom();
+    setNow(picture, session, field, lamp.value, lampLevel.value, hop.sun, bodies);
     stage.draw(picture);
     refreshCompass(hop);
     const pushing = followMotion(hop, gear, nowMs);
@@ -135,6 +157,8 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
     signals.phase.value = started.resumed ? "play" : "briefing";
     clock.start();
     await chooseSheet(hop);
+    // Practice skies have none. Where the file does not come, the hop goes on without them.
+    if (lesson.sky === "catalogue") await bringBodies().catch(() => undefined);
   };
   void load().catch((error: unknown) => {
     signals.phase.value = "failed";
@@ -162,7 +186,7 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
       }
     },
     resize(fieldRadiusCssPx, rimCssPx) {
-      const canvasCssPx = 2 * (fieldRadiusCssPx + ROOM_TO_OPEN_PX);
+      const canvasCssPx = canvasAbout(fieldRadiusCssPx);
       layout = { canvasCssPx, devicePixelRatio, fieldRadiusCssPx, rimCssPx, starScale: isPhone() ? 0.86 : 1 };
       stage?.resize(layout);
       clock.invalidate();

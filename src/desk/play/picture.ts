@@ -9,6 +9,7 @@ import type { Dir, Gear } from "#core/seams/index.ts";
 import { altAzOf, gearInUse, horizonOf, type Session, viewOf } from "#core/session/session.ts";
 import type { FieldObject, FieldView } from "../../stage/index.ts";
 import type { LampKind } from "../app/state.ts";
+import type { Bodies } from "./bodies.ts";
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 export type Picture = Mutable<FieldView> & { readonly viewFromIcrs: Float64Array };
@@ -23,6 +24,9 @@ const SKY_RGB: Readonly<Record<Gear["kind"], readonly [number, number, number]>>
 };
 /** Brightness of a glow over the sky at the edge of what is seen, for each magnitude of margin, and at most. */
 const PEAK = { least: 0.13, perMag: 0.09, most: 0.36 } as const;
+
+/** Bodies change less often than this in a session. */
+const VERSIONS = 100_000;
 
 export function createPicture(): Picture {
   return {
@@ -84,12 +88,14 @@ export function setNow(
   lamp: LampKind,
   lampLevel: number,
   sun: Sun,
+  bodies: Bodies | null,
 ): void {
   viewOf(session, picture.viewFromIcrs);
   picture.blocks = seen.blocks;
-  if (picture.objectsVersion !== seen.objectsVersion) {
-    picture.objects = glowsOf(seen.objects, seen.limitMilliMag / 1000);
-    picture.objectsVersion = seen.objectsVersion;
+  const version = seen.objectsVersion * VERSIONS + (bodies?.version ?? 0);
+  if (picture.objectsVersion !== version) {
+    picture.objects = [...glowsOf(seen.objects, seen.limitMilliMag / 1000), ...(bodies?.discs ?? [])];
+    picture.objectsVersion = version;
   }
   picture.lamp = lamp;
   picture.lampLevel = lampLevel / 255;

@@ -1,0 +1,60 @@
+/** Moon and planets over a hop: where they stand now, for the field. Practice skies have none. */
+
+import type { Site } from "#core/celestial/frames.ts";
+import { type BodiesInView, bodiesInView } from "#core/field/bodies.ts";
+import type { Gear, StarBlock } from "#core/seams/index.ts";
+import { gearInUse, type Session, skyTimeMs } from "#core/session/session.ts";
+import { type SolarSystem, solarSystemAt } from "#core/sky/solar/solarSystem.ts";
+import type { FieldObject } from "../../stage/index.ts";
+
+/** The Moon goes by half a minute of arc in that time. */
+const STALE_MS = 60_000;
+/** A disc with its haze (the stage's quad is so many times as wide). */
+const QUAD = 3;
+const PEAK = { moon: 0.85, planet: 0.95 } as const;
+
+export interface Bodies {
+  /** Points of the moment; null before the first look. */
+  points(): StarBlock | null;
+  readonly discs: readonly FieldObject[];
+  /** Changes whenever `discs` does. */
+  readonly version: number;
+  /** Looks where they stand, when that is worth it. */
+  follow(session: Session): void;
+}
+
+function discsOf({ discs }: BodiesInView): FieldObject[] {
+  return discs.map(({ name, dir, diameterRad, litShare, limbRad }) => ({
+    dir,
+    majorRad: QUAD * diameterRad,
+    minorRad: QUAD * diameterRad,
+    axisRad: limbRad,
+    peak: name === "moon" ? PEAK.moon : PEAK.planet,
+    look: { form: "body", seed: name === "moon" ? 0 : 0.5, resolved: litShare, cut: 0 },
+  }));
+}
+
+/** The bodies as they are seen from a place. */
+export function createBodies(place: Site): Bodies {
+  let system: SolarSystem | null = null;
+  let atMs = Number.NaN;
+  let gear: Gear | null = null;
+  let view: BodiesInView | null = null;
+  const bodies = {
+    points: () => view?.points ?? null,
+    discs: [] as readonly FieldObject[],
+    version: 0,
+    follow(session: Session) {
+      const nowMs = skyTimeMs(session);
+      const gearNow = gearInUse(session);
+      const stale = !system || !(Math.abs(nowMs - atMs) < STALE_MS);
+      if (!stale && gearNow === gear) return;
+      if (stale || !system) [system, atMs] = [solarSystemAt(place, nowMs), nowMs];
+      gear = gearNow;
+      view = bodiesInView(system, gear);
+      bodies.discs = discsOf(view);
+      bodies.version += 1;
+    },
+  };
+  return bodies;
+}
