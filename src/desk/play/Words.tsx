@@ -2,6 +2,7 @@
 import type { Ref } from "preact";
 import { useState } from "preact/hooks";
 import { homeHash, isTry } from "../app/state.ts";
+import { WayRows } from "../steps/WayRows.tsx";
 import { say } from "../words/say.ts";
 import { HelpRows } from "./HelpRows.tsx";
 import type { PlayModel } from "./model.ts";
@@ -46,6 +47,14 @@ function Notice({ model, why }: { model: PlayModel; why: string | null }) {
       {notice ? null : <Lengths model={model} />}
     </div>
   );
+}
+
+/** So many steps of a long way stand beside the words. */
+const STEPS_IN_SIGHT = 3;
+
+function Way({ model }: { model: PlayModel }) {
+  const way = model.way.value;
+  return way && <WayRows rows={way.steps} fieldDeg={way.fieldDeg} most={STEPS_IN_SIGHT} />;
 }
 
 function Briefing({ model, headline, onBegin }: Pick<WordsProps, "model" | "headline" | "onBegin">) {
@@ -98,6 +107,7 @@ export function Words({ model, headline, why, show, onBegin }: WordsProps) {
     <>
       <Headline words={now} at={headline} />
       {show !== "rows" && !more && <p class="now">{text}</p>}
+      {show !== "words" && !more && <Way model={model} />}
       <Notice model={model} why={why} />
       {model.screws.value && (
         <p class="aside">

@@ -8,6 +8,7 @@ import type { ChartMark } from "#core/chart/types.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Dir, Gear, Grade } from "#core/seams/index.ts";
 import type { SheetMode, SheetView } from "../sheet/types.ts";
+import type { WayRow } from "../steps/WayRows.tsx";
 
 /** A direction on the rim, clockwise from the top, degrees. */
 export type RimDeg = number;
@@ -64,6 +65,13 @@ export interface AidOffer {
   readonly cost: number;
 }
 
+/** A step of the way as rows have it, and the way itself. */
+export type WayStep = WayRow;
+export interface WayList {
+  /** True field of the instrument that the steps are measured in. */
+  readonly fieldDeg: number;
+  readonly steps: readonly WayStep[];
+}
 /** The time of the night, and between which it may be set, in steps of `stepMs`. */
 export interface NightClock {
   readonly atMs: number;
@@ -118,6 +126,8 @@ export interface PlayModel {
   readonly conditions: ReadonlySignal<readonly [time: string, height: string, sky: string]>;
   /** Trail and shortest way, in guided lessons alone. */
   readonly lengths: ReadonlySignal<{ readonly trailDeg: number; readonly wayDeg: number } | null>;
+  /** The way step by step, in guided lessons alone. */
+  readonly way: ReadonlySignal<WayList | null>;
   readonly carry: ReadonlySignal<AidOffer>;
   /** "Lay the sheet as in my instrument": offered where the lesson has it. */
   readonly asInInstrument: ReadonlySignal<AidOffer>;

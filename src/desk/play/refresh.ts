@@ -27,6 +27,7 @@ import { NIGHT_STEP_MS } from "./night.ts";
 import { altitudeDegOf, compassAxes, rimDegOf, setGear } from "./picture.ts";
 import { legAt } from "./progress.ts";
 import { hasScrews } from "./screws.ts";
+import { wayList } from "./way.ts";
 
 /** Grade 2 opens so long after grade 1 was taken. */
 const HINT_WAIT_MS = 15_000;
@@ -162,6 +163,7 @@ export function refreshWords(hop: Hop): void {
   signals.carry.value = carryOffer(hop);
   signals.asInInstrument.value = aidOffer(hop, "asInInstrument", aidIsOn(hop, "asInInstrument"));
   signals.lengths.value = lengthsOf(hop);
+  refreshWay(hop);
   const gear = gearInUse(session);
   const height = heightWords(altitudeDeg).toLowerCase();
   const head =
@@ -172,6 +174,13 @@ export function refreshWords(hop: Hop): void {
   const anchor = compiled.ways[0]!.marks[0]!;
   const told = session.state.phase === "anchor" ? ` ${starInWords(picture, anchor.name, dirFromMas(anchor.dir))}` : "";
   signals.fieldWords.value = `${head}${told} ${fieldInWords(picture, field.blocks)}`;
+}
+
+/** The rows are drawn anew where they changed. */
+function refreshWay(hop: Hop): void {
+  const { way } = hop.signals;
+  const now = wayList(hop);
+  if (JSON.stringify(now) !== JSON.stringify(way.value)) way.value = now;
 }
 
 /** What may be done to the night and to the finder's screws. */

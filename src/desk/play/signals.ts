@@ -19,6 +19,7 @@ import type {
   Phase,
   Proof,
   SheetPin,
+  WayList,
 } from "./model.ts";
 
 const NO_AID: AidOffer = { offered: false, on: false, cost: 0 };
@@ -50,6 +51,7 @@ export function createSignals(lesson: Lesson) {
     home: signal({ can: false, cost: 0 }),
     conditions: signal<readonly [string, string, string]>(["", "", ""]),
     lengths: signal<{ trailDeg: number; wayDeg: number } | null>(null),
+    way: signal<WayList | null>(null),
     carry: signal(NO_AID),
     asInInstrument: signal(NO_AID),
     night: signal<NightClock | null>(null),
