@@ -27,7 +27,7 @@ for (const reducedMotion of ["no-preference", "reduce"] as const)
       });
       await page.keyboard.press("r");
       await expect(settled).toHaveCount(0);
-      await settled.waitFor();
+      await settled.waitFor({ state: "attached" });
       const moments = await page.evaluate(() => (window as unknown as { moments: Moment[] }).moments);
       const changed = moments.findIndex((moment) => moment.lamp === lamp);
       expect(changed, lamp).toBeGreaterThan(0);
@@ -45,6 +45,6 @@ test("pressed twice at once, the lamp goes on to the second light, through black
   await page.evaluate(() => {
     for (let i = 0; i < 2; i++) dispatchEvent(new KeyboardEvent("keydown", { key: "r" }));
   });
-  await page.locator("html[data-lamp-settled]").waitFor();
+  await page.locator("html[data-lamp-settled]").waitFor({ state: "attached" });
   await expect(page.locator("html")).toHaveAttribute("data-lamp", "amber");
 });

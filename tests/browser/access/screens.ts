@@ -87,7 +87,7 @@ export async function lightLamp(page: Page, lamp: Lamp, level = 170): Promise<vo
   for (let i = 0; (await shown()) !== lamp; i++) {
     expect(i, "presses of the lamp's key").toBeLessThan(LAMPS.length);
     await page.keyboard.press("r");
-    await page.locator("html[data-lamp-settled]").waitFor();
+    await page.locator("html[data-lamp-settled]").waitFor({ state: "attached" });
   }
   if (lamp !== "normal") await page.getByRole("slider", { name: "Brightness of the lamp" }).fill(String(level));
 }
