@@ -51,6 +51,7 @@ function Later<Props extends object>({
 const loadStart = () => import("../start/StartScreen.tsx").then(({ StartScreen }) => StartScreen);
 const loadReport = () => import("../report/ReportScreen.tsx").then(({ ReportScreen }) => ReportScreen);
 const loadSearch = () => import("../search/SearchPanel.tsx").then(({ SearchPanel }) => SearchPanel);
+const loadPrint = () => import("../print/PrintScreen.tsx").then(({ PrintScreen }) => PrintScreen);
 const loadBench = () => import("../bench/BenchScreen.tsx").then(({ BenchScreen }) => BenchScreen);
 
 /** Keys that mean the same on every screen. */
@@ -86,6 +87,11 @@ function Screen({ desk }: { desk: Desk }) {
     if (lesson) return <Play key={lesson.id} desk={desk} lesson={lesson} />;
   }
   if (now.kind === "bench") return <Later key="bench" load={loadBench} props={{ desk, trying: now.trying }} />;
+  if (now.kind === "print") {
+    const lesson = desk.lessons.find(({ id }) => id === now.lessonId);
+    const props = lesson && { lesson, finished: desk.finished };
+    if (props) return <Later key={`print ${now.lessonId}`} load={loadPrint} props={props} />;
+  }
   if (now.kind === "report") {
     const attempt = desk.finished.find(({ id }) => id === now.attemptId);
     const lesson = desk.lessons.find(({ id }) => id === attempt?.lessonId);

@@ -6,6 +6,8 @@ export type Screen =
   | { readonly kind: "start" }
   | { readonly kind: "play"; readonly lessonId: string }
   | { readonly kind: "report"; readonly attemptId: string }
+  /** A lesson's hop sheet, for printing. */
+  | { readonly kind: "print"; readonly lessonId: string }
   /** The lesson bench; `trying`: the lesson that lies on it is hopped. */
   | { readonly kind: "bench"; readonly trying: boolean };
 export type LampKind = "normal" | "red" | "amber";
@@ -35,6 +37,7 @@ export const isPhone = () => windowSize.value.width < 760;
 
 const ROUTES: readonly [RegExp, (part: string) => Screen][] = [
   [/^#\/lesson\/([\w.-]+)$/, (lessonId) => ({ kind: "play", lessonId })],
+  [/^#\/print\/([\w.-]+)$/, (lessonId) => ({ kind: "print", lessonId })],
   [/^#\/report\/([\w.-]+)$/, (attemptId) => ({ kind: "report", attemptId })],
   [/^#\/(bench|bench\/try)$/, (part) => ({ kind: "bench", trying: part !== "bench" })],
 ];
@@ -48,7 +51,8 @@ export function screenOf(hash: string): Screen {
   return { kind: "start" };
 }
 
-const hashOf = (one: Screen): string => {
+export const hashOf = (one: Screen): string => {
+  if (one.kind === "print") return `#/print/${one.lessonId}`;
   if (one.kind === "play") return `#/lesson/${one.lessonId}`;
   if (one.kind === "bench") return one.trying ? "#/bench/try" : "#/bench";
   return one.kind === "report" ? `#/report/${one.attemptId}` : "#/";

@@ -3,7 +3,7 @@ import "../styles/report.css";
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
-import { isTry, windowSize } from "../app/state.ts";
+import { hashOf, isTry, windowSize } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { type Facts, factsOf } from "./facts.ts";
 import { Habit } from "./Habit.tsx";
@@ -53,6 +53,11 @@ function Steps({ facts, lesson, lessons, finished, onOpen, onStart }: Omit<Props
         <button type="button" class="second-button" onClick={() => onOpen(other.id)}>
           {other === lesson ? say("report.again") : say("report.next", { title: other.title })}
         </button>
+      )}
+      {!isTry() && (
+        <a class="second-button" href={hashOf({ kind: "print", lessonId: lesson.id })}>
+          {say("print.link")}
+        </a>
       )}
       <button type="button" class="second-button" onClick={onStart}>
         {isTry() ? say("bench.toBench") : say("report.course")}

@@ -77,7 +77,10 @@ export function lastPassed(way: Route, dirs: readonly Dir[], fieldDas: number): 
 const MS_PER_DEG = 240_000;
 
 /** Mean local time of a moment of the attempt, "21.05", and the night's date. */
-export function nightTime({ compiled }: AttemptRecord, tMs: number): { readonly time: string; readonly date: string } {
+export function nightTime(
+  { compiled }: Pick<AttemptRecord, "compiled">,
+  tMs: number,
+): { readonly time: string; readonly date: string } {
   const [, lonMas] = compiled.spec.siteMas;
   const local = new Date(compiled.spec.startMs + tMs + (lonMas / 3_600_000) * MS_PER_DEG);
   const [hours, minutes] = [local.getUTCHours(), local.getUTCMinutes()].map((value) => String(value).padStart(2, "0"));

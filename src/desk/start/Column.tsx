@@ -81,13 +81,15 @@ function logNote(finished: readonly FinishedAttempt[], nowMs: number): string {
 }
 
 interface ContentsProps {
+  /** The lesson that the page proposes. */
+  readonly next: Lesson;
   readonly lessons: readonly Lesson[];
   readonly finished: readonly FinishedAttempt[];
   readonly nowMs: number;
   readonly onShow: (what: Open) => void;
 }
 /** What there is now, and how much of it. */
-export function Contents({ lessons, finished, nowMs, onShow }: ContentsProps) {
+export function Contents({ next, lessons, finished, nowMs, onShow }: ContentsProps) {
   return (
     <section class="contents">
       <Row
@@ -112,6 +114,12 @@ export function Contents({ lessons, finished, nowMs, onShow }: ContentsProps) {
         onPress={() => {
           searchShown.value = true;
         }}
+      />
+      <Row
+        icon={<Icon name="sheet" />}
+        name={say("print.row")}
+        note={say("print.rowNote")}
+        onPress={() => goTo({ kind: "print", lessonId: next.id })}
       />
       <Row
         icon={<RowIcon name="bench" />}

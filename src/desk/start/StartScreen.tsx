@@ -64,7 +64,9 @@ export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
       <div class="column" style={columnStyle}>
         {kind === "wide" && <Name />}
         {open === "contents" && <Next course={course} lesson={shown} onOpen={onOpen} />}
-        {open === "contents" && <Contents lessons={lessons} finished={finished} nowMs={nowMs} onShow={setOpen} />}
+        {open === "contents" && (
+          <Contents next={shown} lessons={lessons} finished={finished} nowMs={nowMs} onShow={setOpen} />
+        )}
         {open === "lessons" && <LessonsPanel lessons={lessons} finished={finished} onOpen={onOpen} onBack={back} />}
         {open === "logbook" && (
           <LogbookPanel
