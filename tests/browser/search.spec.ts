@@ -18,6 +18,9 @@ test("from the start page by mouse: what it is and where, in either sky", async 
   await box(page).fill("orlo");
   await page.getByRole("option").first().click();
   await expect(chosen(page)).toContainText("practice sky sallow");
+  await box(page).fill("saturn");
+  await page.getByRole("option").first().click();
+  await expect(chosen(page)).toContainText("wanderer in");
   await page.getByRole("search").getByRole("button", { name: "Back" }).click();
   await expect(page.getByRole("search")).toHaveCount(0);
   await expect(row).toBeFocused();

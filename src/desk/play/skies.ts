@@ -6,6 +6,7 @@ import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
 import type { GlowMuAt } from "#core/sky/glow/glowMap.ts";
 import { glowOfSky } from "#core/sky/glow/glowOfSky.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
+import type { MovingBody } from "#core/sky/names/findByName.ts";
 import type { SkyNames } from "#core/sky/names/types.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
 import { practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
@@ -60,6 +61,12 @@ const makeTile: MakeTile = (seed, key, signal) => {
   skyWorker ??= createSkyCall();
   return skyWorker.call("generateTile", { seed, key }, { signal });
 };
+
+/** Where Sun, Moon and planets stand at an instant, from beside the page. */
+export function bodiesAt(utcMs: number): Promise<readonly MovingBody[]> {
+  skyWorker ??= createSkyCall();
+  return skyWorker.call("movingBodies", { utcMs });
+}
 
 /** Opens the sky that a lesson names. */
 export function openSky(sky: Lesson["sky"]): OpenSky {

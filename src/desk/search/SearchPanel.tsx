@@ -2,10 +2,12 @@
 import "../styles/search.css";
 import { useEffect, useId, useMemo, useRef, useState } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
+import type { MovingBody } from "#core/sky/names/findByName.ts";
+import { bodiesAt } from "../play/skies.ts";
 import { say } from "../words/say.ts";
 import { type Answer, answersTo, moreWords, placeWords, whatWords } from "./answers.ts";
 import { found, pageHolds, searchShown, sheetPage } from "./found.ts";
-import { searchedSkies } from "./searched.ts";
+import { searchedAtMs, searchedSkies } from "./searched.ts";
 
 interface Props {
   /** The lesson that is hopped, or null. */
@@ -43,6 +45,23 @@ function Chosen({ answer }: { answer: Answer }) {
   );
 }
 
+const NO_BODIES: readonly MovingBody[] = [];
+/** Where the planets stand; none until that is worked out. */
+function useBodies(lesson: Lesson | null): readonly MovingBody[] {
+  const [bodies, setBodies] = useState(NO_BODIES);
+  useEffect(() => {
+    let here = true;
+    void bodiesAt(searchedAtMs(lesson, Date.now())).then(
+      (them) => here && setBodies(them),
+      () => undefined,
+    );
+    return () => {
+      here = false;
+    };
+  }, [lesson]);
+  return bodies;
+}
+
 /** The focus goes to the box, and back to whoever had it. */
 function useFocus() {
   const box = useRef<HTMLInputElement>(null);
@@ -57,7 +76,8 @@ function useFocus() {
 }
 
 export function SearchPanel({ lesson, lessons }: Props) {
-  const skies = useMemo(() => searchedSkies(lesson, lessons, Date.now()), [lesson, lessons]);
+  const bodies = useBodies(lesson);
+  const skies = useMemo(() => searchedSkies(lesson, lessons, bodies), [lesson, lessons, bodies]);
   const [query, setQuery] = useState("");
   const [at, setAt] = useState(0);
   const [chosen, setChosen] = useState<Answer | null>(null);

@@ -6,7 +6,6 @@ import type { MovingBody } from "#core/sky/names/findByName.ts";
 import type { SkyNames } from "#core/sky/names/types.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
 import { practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
-import { movingBodies } from "#core/sky/solar/movingBodies.ts";
 
 export interface SearchedSky {
   /** The practice sky's seed word; null for the catalogue sky. */
@@ -16,11 +15,11 @@ export interface SearchedSky {
   readonly bodies: readonly MovingBody[];
 }
 
-const catalogueSky = (utcMs: number): SearchedSky => ({
+const catalogueSky = (bodies: readonly MovingBody[]): SearchedSky => ({
   seed: null,
   names: catalogueNames(),
   objects: catalogueObjects(),
-  bodies: movingBodies(utcMs),
+  bodies,
 });
 /** Nothing wanders through an invented sky. */
 const practiceSky = (seed: string): SearchedSky => ({
@@ -30,17 +29,20 @@ const practiceSky = (seed: string): SearchedSky => ({
   bodies: [],
 });
 
+/** The instant at which planets are looked for: the lesson's night, or now. */
+export const searchedAtMs = (lesson: Pick<Lesson, "time"> | null, nowMs: number): number =>
+  lesson ? Date.parse(lesson.time) : nowMs;
+
 /**
- * @param lesson the lesson that is hopped, whose night counts; null: tonight, and every sky
- * @param nowMs tonight
+ * @param lesson the lesson that is hopped; null: every sky
+ * @param bodies Sun, Moon and planets where they stand
  */
 export function searchedSkies(
-  lesson: Pick<Lesson, "sky" | "time"> | null,
+  lesson: Pick<Lesson, "sky"> | null,
   lessons: readonly Pick<Lesson, "sky">[],
-  nowMs: number,
+  bodies: readonly MovingBody[],
 ): SearchedSky[] {
-  if (lesson)
-    return [lesson.sky === "catalogue" ? catalogueSky(Date.parse(lesson.time)) : practiceSky(lesson.sky.practice)];
+  if (lesson) return [lesson.sky === "catalogue" ? catalogueSky(bodies) : practiceSky(lesson.sky.practice)];
   const seeds = lessons.flatMap(({ sky }) => (sky === "catalogue" ? [] : [sky.practice]));
-  return [catalogueSky(nowMs), ...[...new Set(seeds)].map(practiceSky)];
+  return [catalogueSky(bodies), ...[...new Set(seeds)].map(practiceSky)];
 }

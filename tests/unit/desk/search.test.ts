@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { practiceFacts, practiceNames } from "#core/sky/practice/practiceSky.ts";
+import { movingBodies } from "#core/sky/solar/movingBodies.ts";
 import { answersTo, moreWords, placeWords, whatWords } from "../../../src/desk/search/answers.ts";
-import { searchedSkies } from "../../../src/desk/search/searched.ts";
+import { searchedAtMs, searchedSkies } from "../../../src/desk/search/searched.ts";
 
 const NOW = Date.parse("2027-08-31T21:00:00Z");
-const everywhere = searchedSkies(null, [{ sky: { practice: "sallow" } }, { sky: "catalogue" }], NOW);
+const everywhere = searchedSkies(null, [{ sky: { practice: "sallow" } }, { sky: "catalogue" }], movingBodies(NOW));
 const first = (query: string, skies = everywhere) => answersTo(query, skies)[0];
 
 describe("what the box finds", () => {
@@ -22,8 +23,9 @@ describe("what the box finds", () => {
   });
 
   it("a planet stands where it is on the lesson's night", () => {
+    const later = searchedAtMs({ time: "2030-08-31T21:00:00Z" }, NOW);
     const [tonight] = answersTo("saturn", everywhere);
-    const [then] = answersTo("saturn", searchedSkies({ sky: "catalogue", time: "2030-08-31T21:00:00Z" }, [], NOW));
+    const [then] = answersTo("saturn", searchedSkies({ sky: "catalogue" }, [], movingBodies(later)));
     expect(tonight!.match.kind).toBe("body");
     expect(placeWords(then!.match.dir)).not.toBe(placeWords(tonight!.match.dir));
   });
@@ -38,7 +40,7 @@ describe("what the box finds", () => {
   });
 
   it("in a lesson its own sky alone", () => {
-    const practice = searchedSkies({ sky: { practice: "sallow" }, time: "2027-08-31T21:00:00Z" }, [], NOW);
+    const practice = searchedSkies({ sky: { practice: "sallow" } }, [], movingBodies(NOW));
     expect(answersTo("vega", practice)).toEqual([]);
     expect(answersTo("saturn", practice)).toEqual([]);
   });
