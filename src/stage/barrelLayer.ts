@@ -1,44 +1,51 @@
-/** The instrument's sky with its soft stop, and the barrel's rim around it. */
+/** The instrument's sky with its soft stop, and the ceiling of the lamps. */
 import { type Geometry, Shader, UniformGroup, type WebGLRenderer } from "pixi.js";
 import { DISC_SIZE, DISC_VERTEX } from "./disc.ts";
 import type { Frame } from "./frame.ts";
 import { FRAME, PROJECT, programOf } from "./glsl.ts";
-import { HAIR, RIM_EDGE, RIM_LIT, RIM_MID, surfaceColour, TABLE, type Token, tokenColour } from "./palette.ts";
+import { type RgbOut, surfaceColour, TABLE, tokenColour } from "./palette.ts";
 import { type DrawCall, drawCall, issue } from "./renderer.ts";
 import {
   addStop,
+  type Band,
   COARSE,
-  createRingShader,
+  createBandGeometry,
   createRingStops,
   createSoftRingShader,
   FINE,
   type RingStops,
-  stripsSize,
 } from "./rings.ts";
-import type { FieldView, StageLayout } from "./view.ts";
+import type { FieldView } from "./view.ts";
 
 export interface BarrelLayer {
   readonly sky: DrawCall;
-  readonly edge: DrawCall;
-  readonly rim: DrawCall;
   /** Holds every channel under the lamp's ceiling, however many lights have added up. */
   readonly ceiling: DrawCall;
   readonly skyStops: RingStops;
-  readonly edgeStops: RingStops;
-  readonly rimStops: RingStops;
   readonly ceilingUniforms: { uDiscPx: number };
 }
-/** Darkening towards the stop: share of the radius, share of the light. */
+/**
+ * Darkening towards the stop, share of the radius and share of the light: a middle that the whole objective lights, then
+ * less of it. The middle is one tone, to which the canvas is cleared: no pixel of it is worked out.
+ */
+const WHOLE_TO = 0.7;
 const SHADE_AT = 0.82;
 const SHADE = 0.9;
 const STOP_SHADE = 0.74;
 /** Share of the table at the very stop. */
 const STOP_COVER = 0.95;
+/** Slow shades are cut coarsely and lie lowest; over them go, finely cut, what shows an edge. */
+const SKY_BANDS: readonly Band[] = [
+  { from: 0, to: 2, segments: COARSE },
+  { from: 3, to: 4, segments: FINE },
+];
 const CEILING_FRAGMENT = "void main() { outColour = vec4(uLamp.rgb, 1.); }";
 
-/** @param fine - rings that show their edge, @param coarse - rings that do not */
-export const createBarrelLayer = (frame: Frame, fine: Geometry, coarse: Geometry, disc: Geometry): BarrelLayer => {
-  const [skyStops, edgeStops, rimStops] = [createRingStops(), createRingStops(), createRingStops()];
+export const createBarrelLayer = (frame: Frame, disc: Geometry): BarrelLayer => {
+  const skyStops = createRingStops();
+  const skyRings = createBandGeometry(SKY_BANDS);
+  const sky = drawCall(skyRings, createSoftRingShader(frame.group, skyStops), "opaque", "triangle-list");
+  sky.size = skyRings.indexBuffer.data.length;
   const group = new UniformGroup({ uDiscPx: { value: 0, type: "f32" } });
   const ceiling = new Shader({
     glProgram: programOf("ceiling", [FRAME, PROJECT, DISC_VERTEX], [FRAME, CEILING_FRAGMENT]),
@@ -46,12 +53,8 @@ export const createBarrelLayer = (frame: Frame, fine: Geometry, coarse: Geometry
   });
   return {
     skyStops,
-    edgeStops,
-    rimStops,
+    sky,
     ceilingUniforms: group.uniforms,
-    sky: drawCall(coarse, createSoftRingShader(frame.group, skyStops), "opaque", "triangle-list"),
-    edge: drawCall(fine, createRingShader(frame.group, edgeStops), "opaque", "triangle-list"),
-    rim: drawCall(fine, createRingShader(frame.group, rimStops), "opaque", "triangle-list"),
     ceiling: drawCall(disc, ceiling, "min", "triangle-list"),
   };
 };
@@ -59,7 +62,25 @@ export const createBarrelLayer = (frame: Frame, fine: Geometry, coarse: Geometry
 const colour = new Float32Array(3);
 const table = new Float32Array(3);
 
-/** Adds the sky as it is at one radius, as far as the stop lets it through there, to stand at another. */
+/** Share of the light so far out, as a share of the stop's radius. */
+const shadeAt = (share: number): number => {
+  if (share <= WHOLE_TO) return 1;
+  if (share < SHADE_AT) return 1 + ((SHADE - 1) * (share - WHOLE_TO)) / (SHADE_AT - WHOLE_TO);
+  return SHADE + ((STOP_SHADE - SHADE) * (share - SHADE_AT)) / (1 - SHADE_AT);
+};
+/** The sky as it is at one radius, as far as the stop lets it through there. */
+const skyColour = (atPx: number, seen: number, frame: Frame, view: FieldView, out: RgbOut): void => {
+  const shade = shadeAt(atPx / frame.stopPx);
+  const sky = view.skyRgb;
+  tokenColour(TABLE, view, table);
+  surfaceColour(sky[0] * shade, sky[1] * shade, sky[2] * shade, view, out);
+  for (let c = 0; c < 3; c++) out[c] = table[c]! + (out[c]! - table[c]!) * seen * view.light;
+};
+/** What the canvas is cleared to: the middle of an instrument's field, or the table where an open sky is drawn over it. */
+export const groundColour = (frame: Frame, view: FieldView, out: RgbOut): void => {
+  if (view.horizon) tokenColour(TABLE, view, out);
+  else skyColour(0, 1, frame, view, out);
+};
 const addSky = (
   stops: RingStops,
   radiusPx: number,
@@ -68,66 +89,24 @@ const addSky = (
   frame: Frame,
   view: FieldView,
 ): void => {
-  const share = atPx / frame.stopPx;
-  const shade =
-    share < SHADE_AT
-      ? 1 + ((SHADE - 1) * share) / SHADE_AT
-      : SHADE + ((STOP_SHADE - SHADE) * (share - SHADE_AT)) / (1 - SHADE_AT);
-  const sky = view.skyRgb;
-  surfaceColour(sky[0] * shade, sky[1] * shade, sky[2] * shade, view, colour);
-  for (let c = 0; c < 3; c++) colour[c] = table[c]! + (colour[c]! - table[c]!) * seen * view.light;
+  skyColour(atPx, seen, frame, view, colour);
   addStop(stops, radiusPx, colour);
 };
 
-/** Draws the sky of an instrument: full at the centre, shaded to the stop, let out over the soft edge. */
+/** Draws the sky of an instrument from where it darkens, over a canvas cleared to its middle's tone; let out over the soft edge. */
 export const drawSky = (renderer: WebGLRenderer, layer: BarrelLayer, frame: Frame, view: FieldView): void => {
-  const { skyStops, edgeStops } = layer;
-  tokenColour(TABLE, view, table);
+  const { skyStops } = layer;
   const softFrom = frame.stopPx - frame.softPx;
-  const bend = Math.min(SHADE_AT * frame.stopPx, softFrom - 1);
+  const whole = WHOLE_TO * frame.stopPx;
+  const bend = Math.max(whole + 1, Math.min(SHADE_AT * frame.stopPx, softFrom - 1));
   skyStops.count = 0;
-  addSky(skyStops, 0, 0, 1, frame, view);
+  addSky(skyStops, whole, whole, 1, frame, view);
   addSky(skyStops, bend, bend, 1, frame, view);
   // The coarse polygon reaches a little under the fine edge, which is drawn over it.
   addSky(skyStops, softFrom / Math.cos(Math.PI / COARSE), softFrom, 1, frame, view);
-  layer.sky.size = stripsSize(2, COARSE);
+  addSky(skyStops, softFrom, softFrom, 1, frame, view);
+  addSky(skyStops, frame.stopPx, frame.stopPx, 1 - STOP_COVER, frame, view);
   issue(renderer, layer.sky);
-  edgeStops.count = 0;
-  addSky(edgeStops, softFrom, softFrom, 1, frame, view);
-  addSky(edgeStops, frame.stopPx, frame.stopPx, 1 - STOP_COVER, frame, view);
-  layer.edge.size = stripsSize(1, FINE);
-  issue(renderer, layer.edge);
-};
-
-const addToken = (stops: RingStops, radiusPx: number, one: Token, view: FieldView): void => {
-  tokenColour(one, view, colour);
-  addStop(stops, radiusPx, colour);
-};
-
-/** Draws the rim from the field's stop outwards; it covers whatever light lies there. */
-export const drawRim = (
-  renderer: WebGLRenderer,
-  layer: BarrelLayer,
-  frame: Frame,
-  view: FieldView,
-  layout: StageLayout,
-): void => {
-  const stops = layer.rimStops;
-  const px = frame.pxPerCssPx;
-  const inner = layout.fieldRadiusCssPx * px;
-  const width = layout.rimCssPx * px;
-  const from = Math.max(inner, frame.stopPx);
-  tokenColour(TABLE, view, table);
-  stops.count = 0;
-  addStop(stops, from, table);
-  addToken(stops, from + 0.9 * px, HAIR, view);
-  addToken(stops, from + 1.8 * px, RIM_LIT, view);
-  addToken(stops, inner + 0.34 * width, RIM_MID, view);
-  addToken(stops, inner + width - 0.9 * px, RIM_EDGE, view);
-  addToken(stops, inner + width, HAIR, view);
-  addStop(stops, inner + width + 0.9 * px, table);
-  layer.rim.size = layout.rimCssPx > 0 ? stripsSize(stops.count - 1, FINE) : 0;
-  issue(renderer, layer.rim);
 };
 
 /** Under a lamp: no channel over its ceiling, inside the field and on the reticle alike. */

@@ -11,45 +11,69 @@ export const COARSE = 24;
 /** Pieces of the net that carries the open sky. */
 export const NET = 40;
 
-const vertices = (segments: number): Float32Array => {
-  const data = new Float32Array(RING_STOPS * (segments + 1) * 3);
-  let at = 0;
-  for (let stop = 0; stop < RING_STOPS; stop++) {
+/** Strips of a mesh between the stops `from` and `to`, all cut into so many pieces. */
+export interface Band {
+  readonly from: number;
+  readonly to: number;
+  readonly segments: number;
+}
+const verticesOf = ({ from, to, segments }: Band): number[] => {
+  const data: number[] = [];
+  for (let stop = from; stop <= to; stop++) {
     for (let i = 0; i <= segments; i++) {
       const angle = (2 * Math.PI * i) / segments;
-      data.set([Math.cos(angle), Math.sin(angle), stop], at);
-      at += 3;
+      data.push(Math.cos(angle), Math.sin(angle), stop);
     }
   }
   return data;
 };
-const indices = (segments: number): Uint16Array => {
-  const data = new Uint16Array((RING_STOPS - 1) * segments * 6);
-  let at = 0;
-  for (let stop = 0; stop < RING_STOPS - 1; stop++) {
+const indicesOf = ({ from, to, segments }: Band, first: number, seen: (stop: number, turn: number) => boolean) => {
+  const data: number[] = [];
+  for (let stop = from; stop < to; stop++) {
     for (let i = 0; i < segments; i++) {
-      const inner = stop * (segments + 1) + i;
+      if (!seen(stop, i / segments) && !seen(stop, (i + 1) / segments)) continue;
+      const inner = first + (stop - from) * (segments + 1) + i;
       const outer = inner + segments + 1;
-      data.set([inner, outer, inner + 1, inner + 1, outer, outer + 1], at);
-      at += 6;
+      data.push(inner, outer, inner + 1, inner + 1, outer, outer + 1);
     }
   }
   return data;
+};
+const always = (): boolean => true;
+/**
+ * Indices of all bands in their order, the first strip first.
+ * @param seen - whether a strip from that stop on may be seen at a share of the whole turn; pieces seen at neither end are left out
+ */
+export const ringIndices = (bands: readonly Band[], seen: (stop: number, turn: number) => boolean = always) => {
+  let first = 0;
+  return Uint16Array.from(
+    bands.flatMap((band) => {
+      const data = indicesOf(band, first, seen);
+      first += (band.to - band.from + 1) * (band.segments + 1);
+      return data;
+    }),
+  );
 };
 
 /** Attribute `aRing`: cosine, sine, number of the stop. */
-export const createRingGeometry = (segments: number): Geometry =>
+export const createBandGeometry = (bands: readonly Band[]): Geometry =>
   new Geometry({
     attributes: {
       aRing: {
-        buffer: new Buffer({ data: vertices(segments), usage: BufferUsage.VERTEX | BufferUsage.STATIC }),
+        buffer: new Buffer({
+          data: Float32Array.from(bands.flatMap(verticesOf)),
+          usage: BufferUsage.VERTEX | BufferUsage.STATIC,
+        }),
         format: "float32x3",
         stride: 12,
         offset: 0,
       },
     },
-    indexBuffer: new Buffer({ data: indices(segments), usage: BufferUsage.INDEX | BufferUsage.STATIC }),
+    indexBuffer: new Buffer({ data: ringIndices(bands), usage: BufferUsage.INDEX | BufferUsage.STATIC }),
   });
+/** As many strips as there can be, all cut into so many pieces. */
+export const createRingGeometry = (segments: number): Geometry =>
+  createBandGeometry([{ from: 0, to: RING_STOPS - 1, segments }]);
 
 /** Indices of so many strips; strip n begins after the indices of n strips. */
 export const stripsSize = (strips: number, segments: number): number => strips * segments * 6;
@@ -86,6 +110,22 @@ export const addStop = (stops: RingStops, radiusPx: number, rgb: ArrayLike<numbe
   stops.colours[i * 4 + 3] = alpha;
 };
 
+/** Opaque rings coloured stop by stop, straight between them: a varying less than where there is an alpha. */
+export const createPlainRingShader = (frame: UniformGroup, stops: RingStops): Shader =>
+  new Shader({
+    glProgram: programOf(
+      "plain-rings",
+      [
+        FRAME,
+        PROJECT,
+        RING_VERTEX,
+        `out vec3 vColour;
+         void main() { vColour = uColours[int(aRing.z)].rgb; gl_Position = clipOf(ringWindow()); }`,
+      ],
+      ["in vec3 vColour; void main() { outColour = vec4(vColour, 1.); }"],
+    ),
+    resources: { frame, stops: stops.group },
+  });
 /** Rings coloured stop by stop, straight between them. */
 export const createRingShader = (frame: UniformGroup, stops: RingStops): Shader =>
   new Shader({

@@ -1,15 +1,15 @@
 /** The field as a picture: one square canvas, drawn once for each call, and again when the context comes back. */
 import type { WebGLRenderer } from "pixi.js";
-import { type BarrelLayer, createBarrelLayer, drawCeiling, drawRim, drawSky } from "./barrelLayer.ts";
+import { type BarrelLayer, createBarrelLayer, drawCeiling, drawSky, groundColour } from "./barrelLayer.ts";
 import { createDiscGeometry } from "./disc.ts";
 import { createFrame, type Frame, fillFrame } from "./frame.ts";
 import { createGroundLayer, drawGround, type GroundLayer } from "./groundLayer.ts";
 import { createLineLayer, drawMarks, type LineLayer } from "./lineLayer.ts";
 import { createObjectLayer, drawObjects, type ObjectLayer } from "./objectLayer.ts";
 import { createOpenSkyLayer, drawMask, drawOpenSky, type OpenSkyLayer } from "./openSky.ts";
-import { TABLE, tokenColour } from "./palette.ts";
 import { createRenderer } from "./renderer.ts";
-import { COARSE, createRingGeometry, FINE, NET } from "./rings.ts";
+import { createRimLayer, drawRim, type RimLayer } from "./rimLayer.ts";
+import { createRingGeometry, FINE, NET } from "./rings.ts";
 import { createStarLayer, drawStars, type StarLayer } from "./starLayer.ts";
 import type { FieldView, StageLayout } from "./view.ts";
 
@@ -36,6 +36,7 @@ export interface Stage {
 }
 interface Layers {
   readonly barrel: BarrelLayer;
+  readonly rim: RimLayer;
   readonly openSky: OpenSkyLayer;
   readonly ground: GroundLayer;
   readonly stars: StarLayer;
@@ -49,7 +50,8 @@ const createLayers = (frame: Frame): Layers => {
   const rings = createRingGeometry(FINE);
   const openSky = createOpenSkyLayer(frame, createRingGeometry(NET), rings);
   return {
-    barrel: createBarrelLayer(frame, rings, createRingGeometry(COARSE), createDiscGeometry()),
+    barrel: createBarrelLayer(frame, createDiscGeometry()),
+    rim: createRimLayer(frame),
     openSky,
     ground: createGroundLayer(frame, openSky),
     stars: createStarLayer(frame),
@@ -67,7 +69,7 @@ const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: Fiel
   drawMarks(gpu, layers.marks, frame, view, layout);
   if (view.horizon) drawMask(gpu, layers.openSky, frame, view);
   drawCeiling(gpu, layers.barrel, frame, view);
-  drawRim(gpu, layers.barrel, frame, view, layout);
+  drawRim(gpu, layers.rim, frame, view, layout);
 };
 
 /**
@@ -87,7 +89,7 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
     lastView = view;
     if (!layout || renderer.context.isLost) return;
     fillFrame(frame, view, layout);
-    tokenColour(TABLE, view, clearColor);
+    groundColour(frame, view, clearColor);
     renderer.renderTarget.bind(bound);
     drawLayers(renderer, layers, frame, view, layout);
   };

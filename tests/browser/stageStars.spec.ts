@@ -130,8 +130,9 @@ const fluxOf = (d: number, sky: number): number => {
   }
   return flux;
 };
-/** The sky's green at a distance from the centre: down by a tenth to .82 of the radius. */
-const skyAt = (distancePx: number): number => (34 / 255) * (1 - (0.1 * distancePx) / (0.82 * RADIUS));
+/** The sky's green at a distance from the centre: whole to .7 of the radius, down by a tenth to .82. */
+const skyAt = (distancePx: number): number =>
+  (34 / 255) * (1 - (0.1 * Math.max(0, distancePx - 0.7 * RADIUS)) / (0.12 * RADIUS));
 /** Twenty places, each elsewhere within its pixel, far enough apart for the widest glare. */
 const PIXEL_PLACES = Array.from({ length: 20 }, (_, i) => ({
   x: MIDDLE - 200 + 80 * (i % 5) + ((i * 0.618034) % 1),
