@@ -2,6 +2,7 @@
 import { emptyField, type SeenField } from "#core/field/seenField.ts";
 import type { Facts } from "#core/lesson/steps.ts";
 import type { Lesson } from "#core/lesson/types.ts";
+import { gearById } from "#core/optics/gear.ts";
 import { gearInUse } from "#core/session/session.ts";
 import type { Sound, Store } from "../app/ports.ts";
 import type { Attempt } from "./attempt.ts";
@@ -53,6 +54,12 @@ export const isGuided = ({ lesson }: Pick<Hop, "lesson">): boolean => lesson.lev
 /** Only the first lessons draw the trail and the cross as they grow. */
 export const showsTrail = ({ lesson }: Pick<Hop, "lesson">): boolean =>
   lesson.level === "G" && lesson.aids.trail !== "off";
+
+/** The screws that could be turned now: there are some on a finder alone, and not where the hop is decided in it. */
+export function hasScrews({ attempt: { session, compiled } }: Hop): boolean {
+  if (gearInUse(session).kind !== "finder") return false;
+  return session.state.phase === "anchor" || gearById(compiled.spec.claimGear).kind !== "finder";
+}
 
 type Needed = Omit<Hop, "picture" | "facts" | "progress" | "field" | "motion">;
 

@@ -20,13 +20,12 @@ import {
 import { say } from "../words/say.ts";
 import { conditionsOf, heightWords, timeWords } from "./conditions.ts";
 import { fieldInWords, starInWords } from "./fieldWords.ts";
-import { countsPoints, type Hop, showsTrail } from "./hop.ts";
+import { countsPoints, type Hop, hasScrews, showsTrail } from "./hop.ts";
 import { ladderStarsOf } from "./ladderStars.ts";
 import type { AidOffer, HintRow } from "./model.ts";
 import { NIGHT_STEP_MS } from "./night.ts";
 import { altitudeDegOf, compassAxes, rimDegOf, setGear } from "./picture.ts";
 import { legAt } from "./progress.ts";
-import { hasScrews } from "./screws.ts";
 import { wayList } from "./way.ts";
 
 /** Grade 2 opens so long after grade 1 was taken. */

@@ -1,18 +1,11 @@
 /** The hand on the finder's screws: drags and held arrows move the stars in the finder, and the tube stays where it is. */
 import { DAS_RAD } from "#core/celestial/vector.ts";
-import { gearById } from "#core/optics/gear.ts";
-import { gearInUse, type SessionEvent, screwingHand, stepEvent } from "#core/session/session.ts";
+import { type SessionEvent, screwingHand, stepEvent } from "#core/session/session.ts";
 import type { Hop } from "./hop.ts";
 import { settle } from "./outcomes.ts";
 
 /** Screws are turned eight times a second at most: each turn is an event of the record. */
 const TICKS_A_TURN = 6;
-
-/** The screws that could be turned now: there are some on a finder alone, and not where the hop is decided in it. */
-export function hasScrews({ attempt: { session, compiled } }: Hop): boolean {
-  if (gearInUse(session).kind !== "finder") return false;
-  return session.state.phase === "anchor" || gearById(compiled.spec.claimGear).kind !== "finder";
-}
 
 /** Called with each step of the session while the hand is on the screws. */
 export function turnScrews(hop: Hop, tick: number): void {
