@@ -14,7 +14,7 @@ function census(seed: string): { counts: Float64Array; colours: number[][] } {
   const colours: number[][] = table.colours.map(() => []);
   const edges = absLatitudeBandsDeg.map(([, to]) => Math.sin((to ?? 90) * DEG));
   const [px, py, pz] = planOf(seed).frame.galacticPole;
-  for (const { layer, order } of PRACTICE_LAYERS) {
+  for (const { layer, order } of PRACTICE_LAYERS.filter(({ faintestMilliMag }) => faintestMilliMag <= 11000)) {
     for (let pixel = 0; pixel < 12 << (2 * order); pixel++) {
       const { count, dirs, milliMag, colourBV } = generateTile(seed, { layer, order, pixel });
       for (let i = 0; i < count; i++) {

@@ -8,6 +8,7 @@ import { GEAR, gearById } from "#core/optics/gear.ts";
 import { fieldRadiusPlane, viewFromIcrs } from "#core/optics/viewFrame.ts";
 import type { Dir, GearId } from "#core/seams/index.ts";
 import { starsWithin } from "#core/sky/catalogue/starsWithin.ts";
+import { planOf } from "#core/sky/practice/plan.ts";
 import { practiceFacts, practiceObjects } from "#core/sky/practice/practiceSky.ts";
 import { createPracticeSource } from "#core/sky/practice/practiceSource.ts";
 
@@ -59,13 +60,12 @@ describe("the field that is seen", () => {
   test("puts stars where the eye gets them: left of the zenith's way is left, mirrored is right", async () => {
     const input = await ready(anchor.dir, "binocular-10x50");
     const star = { dir: practiceFacts("sallow").clusterWay[0]!.dir };
+    const pairMags = planOf("sallow").cluster.pair.map(({ milliMag }) => milliMag);
     const radius = fieldRadiusPlane(input.gear);
     for (const parity of [1, -1] as const) {
       const view = viewFromIcrs(anchor.dir, ZENITH, { parity, rotationRad: 0 }, new Float64Array(9));
       const shown = visibleStars(seenField(input), view);
-      const pair = [...shown.milliMag.subarray(0, shown.count).entries()].filter(
-        ([, mag]) => mag === 6444 || mag === 6474,
-      );
+      const pair = [...shown.milliMag.subarray(0, shown.count).entries()].filter(([, mag]) => pairMags.includes(mag));
       expect(pair.length).toBe(2);
       const x = pair.reduce((sum, [i]) => sum + shown.x[i]! / 2, 0);
       expect(x * parity).toBeLessThan(0);

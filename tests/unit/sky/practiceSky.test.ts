@@ -52,7 +52,7 @@ describe("a practice sky", () => {
   });
 
   test("has the hash of every engine", () => {
-    expect(practiceGolden()).toBe(647920793);
+    expect(practiceGolden()).toBe(1590198096);
   });
 
   test("gives each tile its stars, brightest first and within its layer", () => {
@@ -169,7 +169,7 @@ describe.each(SEEDS)("the sky of %s", (seed) => {
     expect(apartDeg(anchor.dir, galaxy.dir)).toBeCloseTo(4, 6);
     for (let i = 1; i < places.length; i++) expect(apartDeg(places[i - 1]!, places[i]!)).toBeLessThan(2.3);
     const mean = galaxy.magV + 2.5 * Math.log10(0.785 * galaxy.majorArcmin * galaxy.minorArcmin * 3600);
-    expect(mean).toBeGreaterThan(20.8);
+    expect(mean).toBeGreaterThan(20.5);
     expect(mean).toBeLessThan(23.1);
   });
 });
@@ -190,7 +190,7 @@ describe("the first lesson's sky", () => {
   test("keeps its places", () => {
     const place = ({ dir }: { dir: Dir }) => masFromDir(dir);
     expect(separationDas(place(anchor), place(cluster))).toBe(54000);
-    expect(place(anchor)).toEqual({ raMas: 989756497, decMas: 254437510 });
+    expect(place(anchor)).toEqual({ raMas: 1098756871, decMas: 75026924 });
     expect(practiceObjects("sallow").map(({ id }: SkyObject) => id)).toEqual(["sallow-1", "sallow-2"]);
     expect(constellationOf(anchor.dir).abbr).not.toBe(anchor.con);
   });

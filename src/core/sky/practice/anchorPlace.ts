@@ -3,8 +3,7 @@ import { exactAsin, exactCos } from "#core/celestial/exactMath.ts";
 import { DEG, dirFromRadec, dot, offsetDir, positionAngleRad, TWO_PI } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
 import type { Chance } from "./chance.ts";
-import type { FieldFrame } from "./fieldStars.ts";
-import type { SkyStar } from "./frame.ts";
+import type { SkyFrame, SkyStar } from "./frame.ts";
 
 /**
  * The zenith of Sallowfell hill (50 N, 0 E) in the evening of 29 October 2027, 20:00 UT: the practised part of every sky lies
@@ -29,7 +28,7 @@ export function within(a: Dir, b: Dir, cosine: number): boolean {
  * The first place drawn that suits an anchor, or the one with the fewest faults: no brighter star near it, some for its
  * figure, not in the thick of the Milky Way nor at its poles, nothing that spoils the way of a degree and a half.
  */
-export function drawAnchorPlace(chance: Chance, frame: FieldFrame, bright: readonly SkyStar[]): AnchorPlace {
+export function drawAnchorPlace(chance: Chance, frame: SkyFrame, bright: readonly SkyStar[]): AnchorPlace {
   let best: Dir = HOME;
   let fewest = Number.POSITIVE_INFINITY;
   for (let i = 0; i < TRIES && fewest > 0; i++) {
@@ -50,7 +49,7 @@ function countNear(dir: Dir, degrees: number, milliMag: number, bright: readonly
   return count;
 }
 
-function faultsOf(dir: Dir, { galacticPole }: FieldFrame, bright: readonly SkyStar[]): number {
+function faultsOf(dir: Dir, { galacticPole }: SkyFrame, bright: readonly SkyStar[]): number {
   const near = (degrees: number, milliMag: number) => countNear(dir, degrees, milliMag, bright);
   const latitudeDeg = exactAsin(Math.min(1, Math.abs(dot(dir, galacticPole)))) / DEG;
   const dull = latitudeDeg < 8 || latitudeDeg > 40 ? 2 : 0;

@@ -28,8 +28,12 @@ export function createChance(...ints: readonly number[]): Chance {
   return next;
 }
 
-/** A count from the Poisson distribution of a mean below about 600, by products of draws (Knuth). */
+/** Above this e^-mean comes near the smallest number, and a mean is halved: two halves make the same distribution. */
+const LARGEST_MEAN = 500;
+
+/** A count from the Poisson distribution of a mean, by products of draws (Knuth). */
 export function drawPoisson(chance: Chance, mean: number): number {
+  if (mean > LARGEST_MEAN) return drawPoisson(chance, mean / 2) + drawPoisson(chance, mean / 2);
   const floor = exactExp(-mean);
   let count = 0;
   for (let product = chance(); product > floor; product *= chance()) count += 1;

@@ -1,34 +1,35 @@
-/** What a seed's whole sky hangs on, and its bright stars. */
+/** What a seed's whole sky hangs on. */
 import { exactCos, exactSin } from "#core/celestial/exactMath.ts";
-import { TWO_PI } from "#core/celestial/vector.ts";
+import { cross, offsetDir, TWO_PI } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { createChance } from "./chance.ts";
-import { type FieldFrame, fieldStars } from "./fieldStars.ts";
-import { PRACTICE_LAYERS, practiceTileKey } from "./layers.ts";
 import { PURPOSE, type Seed } from "./seed.ts";
 
 export type SkyStar = { readonly dir: Dir; readonly milliMag: number; readonly colourBV: number };
 
-/** A galactic pole of the seed's own, anywhere on the sphere. */
-export function frameOf({ hash }: Seed): FieldFrame {
+/** A galaxy of the seed's own, lying anyhow in the sky: its pole, longitude 0 and longitude 90 degrees. */
+export type SkyFrame = {
+  readonly hash: number;
+  readonly galacticPole: Dir;
+  readonly galacticCentre: Dir;
+  readonly galacticQuarter: Dir;
+};
+
+/** The frame of a seed: each the same object for the same seed. */
+export function frameOf({ hash }: Seed): SkyFrame {
+  const known = frames.get(hash);
+  if (known) return known;
   const chance = createChance(hash, PURPOSE.frame);
   const z = 2 * chance() - 1;
   const angle = TWO_PI * chance();
   const radius = Math.sqrt(1 - z * z);
-  return { hash, galacticPole: [radius * exactCos(angle), radius * exactSin(angle), z] };
+  const galacticPole: Dir = [radius * exactCos(angle), radius * exactSin(angle), z];
+  const galacticCentre = offsetDir(galacticPole, TWO_PI * chance(), TWO_PI / 4);
+  const made = { hash, galacticPole, galacticCentre, galacticQuarter: cross(galacticPole, galacticCentre) };
+  frames.set(hash, made);
+  if (frames.size > KEPT) frames.delete(frames.keys().next().value!);
+  return made;
 }
 
-/** The field stars of the bright layer, brightest first. */
-export function brightFieldStars(frame: FieldFrame): SkyStar[] {
-  const [layer] = PRACTICE_LAYERS;
-  const found: SkyStar[] = [];
-  for (let pixel = 0; pixel < 12 << (2 * layer.order); pixel++) {
-    const { dirs, milliMag, colourBV } = fieldStars(frame, practiceTileKey(layer, pixel));
-    milliMag.forEach((mag, i) => {
-      // As blocks carry them, so that a line ends on the very star.
-      const dir: Dir = [Math.fround(dirs[3 * i]!), Math.fround(dirs[3 * i + 1]!), Math.fround(dirs[3 * i + 2]!)];
-      found.push({ dir, milliMag: mag, colourBV: colourBV[i]! });
-    });
-  }
-  return found.sort((a, b) => a.milliMag - b.milliMag);
-}
+const KEPT = 4;
+const frames = new Map<number, SkyFrame>();

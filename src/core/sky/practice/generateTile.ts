@@ -1,5 +1,6 @@
 /** One tile of a practice sky. */
 import type { StarBlock, TileKey } from "#core/seams/index.ts";
+import { companionsIn } from "./companions.ts";
 import { fieldStars, type StarList } from "./fieldStars.ts";
 import { practiceLayerOfKey, practiceTileKey } from "./layers.ts";
 import { planOf } from "./plan.ts";
@@ -15,7 +16,8 @@ export function generateTile(seed: string, key: TileKey): StarBlock {
   const plan = planOf(seed);
   const ownKey = practiceTileKey(practiceLayerOfKey(key), key.pixel);
   const stars = fieldStars(plan.frame, ownKey);
-  for (const { dir, milliMag, colourBV } of plan.plantedByTile.get(ownKey) ?? []) {
+  const others = [...companionsIn(plan.frame, ownKey), ...(plan.plantedByTile.get(ownKey) ?? [])];
+  for (const { dir, milliMag, colourBV } of others) {
     stars.dirs.push(...dir);
     stars.milliMag.push(milliMag);
     stars.colourBV.push(colourBV);

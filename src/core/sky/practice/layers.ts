@@ -1,32 +1,73 @@
 /** How a practice sky is cut into tiles. */
 import { InputError } from "#core/seams/errors.ts";
 import type { TileKey } from "#core/seams/index.ts";
+import type { Hills } from "./density.ts";
 import { type CountTable, countTable } from "./starCounts.ts";
 
 export type PracticeLayer = {
   readonly layer: number;
   readonly order: number;
+  /** Within a cell of this order the density is even. */
+  readonly cellOrder: number;
   /** The layer holds brightest < V <= faintest; the first takes everything down to its limit. */
   readonly brightestMilliMag: number;
   readonly faintestMilliMag: number;
   readonly counts: CountTable;
+  readonly hills: readonly Hills[];
 };
 
-/** Counts are known to V 11, and so far the sky goes. */
-export const PRACTICE_LAYERS: readonly [PracticeLayer, PracticeLayer, PracticeLayer] = [
-  { layer: 0, order: 3, brightestMilliMag: -1000, faintestMilliMag: 6500, counts: countTable(-1, 6.5) },
-  { layer: 1, order: 3, brightestMilliMag: 6500, faintestMilliMag: 9500, counts: countTable(6.5, 9.5) },
-  { layer: 2, order: 4, brightestMilliMag: 9500, faintestMilliMag: 11000, counts: countTable(9.5, 11) },
+/**
+ * Hills of the bright stars: associations, arms and the tilted belt of the nearest young stars (clumping as counted in circles
+ * of 5, 7 and 10 degrees).
+ */
+const BRIGHT_HILLS: readonly Hills[] = [
+  { spacingDeg: 2, variances: [0.12, 0.08, 0.06, 0, 0] },
+  { spacingDeg: 6, variances: [0.07, 0.05, 0.1, 0, 0] },
+  { spacingDeg: 14, variances: [0.05, 0.045, 0.07, 0, 0] },
+];
+const FAINT_HILLS: readonly Hills[] = [
+  { spacingDeg: 1.2, variances: [0.06, 0.03, 0.015, 0.003, 0.002] },
+  { spacingDeg: 3, variances: [0.06, 0.03, 0.02, 0.004, 0.002] },
+  { spacingDeg: 10, variances: [0.05, 0.03, 0.02, 0.008, 0.003] },
 ];
 
-const keys = PRACTICE_LAYERS.map((layer) => new Array<TileKey | undefined>(12 << (2 * layer.order)));
+type Limits = readonly [order: number, cellOrder: number, fromMag: number, toMag: number];
+const LIMITS: readonly [Limits, ...Limits[]] = [
+  [3, 5, -1, 6.5],
+  [3, 6, 6.5, 9.5],
+  [4, 7, 9.5, 11],
+  [5, 7, 11, 12.5],
+  [6, 8, 12.5, 13.5],
+  [7, 8, 13.5, 14.5],
+  [7, 8, 14.5, 15.5],
+];
+
+const layerOf = ([order, cellOrder, fromMag, toMag]: Limits, layer: number): PracticeLayer => ({
+  layer,
+  order,
+  cellOrder,
+  brightestMilliMag: fromMag * 1000,
+  faintestMilliMag: toMag * 1000,
+  counts: countTable(fromMag, toMag),
+  hills: layer === 0 ? BRIGHT_HILLS : FAINT_HILLS,
+});
+
+/** The bright layer first. Deep layers have small tiles, so that an eyepiece's field is made in a moment. */
+export const PRACTICE_LAYERS: readonly [PracticeLayer, ...PracticeLayer[]] = [
+  layerOf(LIMITS[0], 0),
+  ...LIMITS.slice(1).map((limits, i) => layerOf(limits, i + 1)),
+];
+/** V to which a practice sky goes. */
+export const FAINTEST_PRACTICE_MAG = PRACTICE_LAYERS.at(-1)!.faintestMilliMag / 1000;
+
+const keys = PRACTICE_LAYERS.map(() => new Map<number, TileKey>());
 
 /** The key of a tile: always the same object, so that lists of keys compare by identity. */
 export function practiceTileKey(layer: PracticeLayer, pixel: number): TileKey {
-  const known = keys[layer.layer]![pixel];
+  const known = keys[layer.layer]!.get(pixel);
   if (known) return known;
   const key = { order: layer.order, pixel, layer: layer.layer };
-  keys[layer.layer]![pixel] = key;
+  keys[layer.layer]!.set(pixel, key);
   return key;
 }
 
@@ -35,10 +76,14 @@ export function practiceLayerReaches(layer: PracticeLayer, limitMag: number): bo
   return layer.layer === 0 || limitMag * 1000 > layer.brightestMilliMag;
 }
 
-/** The layer that takes a star. @throws InputError where it is fainter than V 11 */
+/** The layer that takes a star. @throws InputError where it is fainter than V 15.5 */
 export function practiceLayerOf(milliMag: number): PracticeLayer {
   const layer = PRACTICE_LAYERS.find(({ faintestMilliMag }) => milliMag <= faintestMilliMag);
-  if (!layer) throw new InputError(`a practice sky ends at V 11, not at ${milliMag / 1000}`, "Plant a brighter star.");
+  if (!layer)
+    throw new InputError(
+      `a practice sky ends at V ${FAINTEST_PRACTICE_MAG}, not at ${milliMag / 1000}`,
+      "Plant a brighter star.",
+    );
   return layer;
 }
 

@@ -3,10 +3,10 @@ import { pixelOf } from "#core/celestial/healpix.ts";
 import { TWO_PI } from "#core/celestial/vector.ts";
 import type { TileKey } from "#core/seams/index.ts";
 import { type AnchorPlace, drawAnchorPlace } from "./anchorPlace.ts";
+import { brightFieldStars } from "./brightStars.ts";
 import { createChance } from "./chance.ts";
-import type { FieldFrame } from "./fieldStars.ts";
 import { drawFigures, type FigurePlan } from "./figures.ts";
-import { brightFieldStars, frameOf, type SkyStar } from "./frame.ts";
+import { frameOf, type SkyFrame, type SkyStar } from "./frame.ts";
 import { practiceLayerOf, practiceTileKey } from "./layers.ts";
 import { type ClusterPlanting, type GalaxyPlanting, plantCluster, planted, plantGalaxy } from "./plantings.ts";
 import { PURPOSE, type Seed, seedOf } from "./seed.ts";
@@ -18,7 +18,7 @@ const FAINTEST_NAMED = 1600;
 
 export type SkyPlan = {
   readonly seed: Seed;
-  readonly frame: FieldFrame;
+  readonly frame: SkyFrame;
   readonly words: SkyWords;
   readonly anchor: SkyStar;
   readonly place: AnchorPlace;

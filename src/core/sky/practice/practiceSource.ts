@@ -17,7 +17,7 @@ export type MakeTile = (word: string, key: TileKey, signal: AbortSignal) => Prom
  */
 export function createPracticeSource(seedWord: string, make?: MakeTile): StarSource {
   const { word } = seedOf(seedWord);
-  const tiles = PRACTICE_LAYERS.map(({ order }) => new Array<StarBlock | undefined>(12 << (2 * order)));
+  const tiles = PRACTICE_LAYERS.map(() => new Map<number, StarBlock>());
   const residents = createResidents();
   const pixels: number[] = [];
   const blocks: StarBlock[] = [];
@@ -30,7 +30,7 @@ export function createPracticeSource(seedWord: string, make?: MakeTile): StarSou
       for (const layer of PRACTICE_LAYERS) {
         if (!practiceLayerReaches(layer, limitMag)) continue;
         for (const pixel of pixelsInCone(layer.order, cone.centre, cone.radiusRad, pixels)) {
-          const block = tiles[layer.layer]![pixel];
+          const block = tiles[layer.layer]!.get(pixel);
           if (block) blocks.push(block);
           else missing.push(practiceTileKey(layer, pixel));
         }
@@ -41,7 +41,8 @@ export function createPracticeSource(seedWord: string, make?: MakeTile): StarSou
       const bring = async (key: TileKey) => {
         signal.throwIfAborted();
         const inLayer = tiles[practiceLayerOfKey(key).layer]!;
-        inLayer[key.pixel] ??= make ? await make(word, key, signal) : generateTile(word, key);
+        if (!inLayer.has(key.pixel))
+          inLayer.set(key.pixel, make ? await make(word, key, signal) : generateTile(word, key));
       };
       if (make) await Promise.all(keys.map(bring));
       else for (const key of keys) await bring(key);

@@ -1,24 +1,21 @@
 /** Colours of field stars. */
+import statistics from "#shared/star-statistics.json" with { type: "json" };
+
+const { colourShares, colours } = statistics;
+/** |b| to which the colours of the plane hold, and from which those of the poles. */
+const PLANE_DEG = 5;
+const POLES_DEG = 45;
 
 /**
- * B-V at 5, 25, 50, 75 and 95 % of the stars to a limit, as measured in Tycho-2 (Hog et al. 2000, A&A 355, L27;
- * B-V = 0.85 (BT - VT)); the outermost values are set so that the tails end.
+ * B-V of a star of magnitude V at galactic latitude |b|, for a draw in [0, 1): the inverse of the distribution measured in
+ * Tycho-2 (`source` of star-statistics.json). Towards the poles the blue stars of the plane grow rare.
  */
-const QUANTILES: readonly { readonly toMag: number; readonly bv: readonly number[] }[] = [
-  { toMag: 3.5, bv: [-0.24, -0.17, -0.06, 0.22, 1.04, 1.62, 1.85] },
-  { toMag: 5, bv: [-0.24, -0.16, -0.01, 0.4, 1.08, 1.6, 1.85] },
-  { toMag: 6.5, bv: [-0.2, -0.11, 0.06, 0.47, 1.11, 1.62, 1.85] },
-  { toMag: 8, bv: [-0.15, -0.04, 0.21, 0.58, 1.14, 1.63, 1.85] },
-  { toMag: 9.5, bv: [-0.08, 0.04, 0.33, 0.64, 1.15, 1.64, 1.85] },
-  { toMag: 99, bv: [0, 0.14, 0.42, 0.69, 1.13, 1.67, 1.9] },
-];
-const SHARES = [0, 0.05, 0.25, 0.5, 0.75, 0.95, 1] as const;
-
-/** B-V of a star of magnitude V, for a draw in [0, 1): the inverse of the measured distribution. */
-export function colourOf(magV: number, draw: number): number {
-  const { bv } = QUANTILES.find(({ toMag }) => magV <= toMag)!;
+export function colourOf(magV: number, absLatDeg: number, draw: number): number {
+  const { planeCentiBv, poleCentiBv } = colours.find(({ toMag }) => magV <= toMag) ?? colours.at(-1)!;
+  const polar = Math.min(1, Math.max(0, (absLatDeg - PLANE_DEG) / (POLES_DEG - PLANE_DEG)));
   let above = 1;
-  while (draw > SHARES[above]!) above += 1;
-  const share = (draw - SHARES[above - 1]!) / (SHARES[above]! - SHARES[above - 1]!);
-  return bv[above - 1]! + share * (bv[above]! - bv[above - 1]!);
+  while (draw > colourShares[above]!) above += 1;
+  const share = (draw - colourShares[above - 1]!) / (colourShares[above]! - colourShares[above - 1]!);
+  const at = (i: number) => planeCentiBv[i]! + polar * (poleCentiBv[i]! - planeCentiBv[i]!);
+  return (at(above - 1) + share * (at(above) - at(above - 1))) / 100;
 }

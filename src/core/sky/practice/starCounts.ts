@@ -2,7 +2,8 @@
  * How many stars there are: cumulative counts of Tycho-2 (Hog et al. 2000, A&A 355, L27: main catalogue and supplement 1,
  * 99 % complete to V 11; V = VT - 0.09 (BT - VT)) by galactic latitude, averaged over longitude.
  */
-import { exactExp, exactLog } from "#core/celestial/exactMath.ts";
+import { exactExp, exactLog, exactPow10 } from "#core/celestial/exactMath.ts";
+import { between } from "./between.ts";
 
 /** Middles of the bands of |b| that were counted, degrees: 0-2.5-7.5-15-25-35-50-70-90. */
 const BAND_MIDDLES_DEG: readonly number[] = [1.25, 5, 11.25, 20, 30, 42.5, 60, 80];
@@ -23,8 +24,18 @@ const PER_SQ_DEG: readonly (readonly number[])[] = [
 const BRIGHT_MAGS: readonly number[] = [-1, 0, 1, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5];
 const BRIGHT_SKY = [1, 4, 15, 47, 93, 178, 288, 521, 907, 1609, 2842] as const;
 
+/**
+ * Beyond V 11 nothing was counted: the slope of log N falls in a straight line from the counted one at V 11 to one assumed at
+ * V 16, at these latitudes (an estimate: within 15 % at V 12, 25 % at 14).
+ */
+const DEEP_LATITUDES_DEG: readonly number[] = [0, 5, 10, 20, 30, 60, 90];
+const SLOPES_AT_11: readonly number[] = [0.421, 0.431, 0.417, 0.41, 0.379, 0.362, 0.375];
+const SLOPES_AT_16: readonly number[] = [0.352, 0.343, 0.341, 0.303, 0.287, 0.241, 0.21];
+const DEEPEST_COUNTED = 11;
+const DEEP_MAGS: readonly number[] = [11.5, 12, 12.5, 13, 13.5, 14, 14.5, 15, 15.5];
+
 const LATITUDES = 91;
-const ALL_MAGS: readonly number[] = [...BRIGHT_MAGS, ...COLUMN_MAGS.slice(1)];
+const ALL_MAGS: readonly number[] = [...BRIGHT_MAGS, ...COLUMN_MAGS.slice(1), ...DEEP_MAGS];
 
 /** Counts between two limits, ready to be asked for any latitude. */
 export type CountTable = {
@@ -34,7 +45,7 @@ export type CountTable = {
   readonly rows: Float64Array;
 };
 
-/** The counts from one limit of the table to another (both among -1, 0, 1, 2, 2.5, 3 .. 11). */
+/** The counts from one limit of the table to another (both among -1, 0, 1, 2, 2.5, 3 .. 15.5). */
 export function countTable(fromMag: number, toMag: number): CountTable {
   const mags = ALL_MAGS.filter((mag) => mag >= fromMag && mag <= toMag);
   const rows = new Float64Array(LATITUDES * mags.length);
@@ -62,6 +73,7 @@ export function countsAt({ mags, rows }: CountTable, latitudeDeg: number, out: F
  * shows in the sky. Stars brighter than 5.5 lie about the plane as those to 5.5 do.
  */
 function perSqDeg(mag: number, latitudeDeg: number): number {
+  if (mag > DEEPEST_COUNTED) return perSqDeg(DEEPEST_COUNTED, latitudeDeg) * growthBeyond(mag, latitudeDeg);
   const bright = BRIGHT_MAGS.indexOf(mag);
   const share = bright < 0 ? 1 : BRIGHT_SKY[bright]! / BRIGHT_SKY[BRIGHT_SKY.length - 1]!;
   const column = bright < 0 ? COLUMN_MAGS.indexOf(mag) : 0;
@@ -73,4 +85,12 @@ function perSqDeg(mag: number, latitudeDeg: number): number {
   const along = (latitudeDeg - low) / (BAND_MIDDLES_DEG[after]! - low);
   const logLow = exactLog(PER_SQ_DEG[after - 1]![column]!);
   return share * exactExp(logLow + along * (exactLog(PER_SQ_DEG[after]![column]!) - logLow));
+}
+
+/** How many times as many stars there are to a magnitude beyond 11 as to 11. */
+function growthBeyond(mag: number, latitudeDeg: number): number {
+  const beyond = mag - DEEPEST_COUNTED;
+  const first = between(DEEP_LATITUDES_DEG, SLOPES_AT_11, latitudeDeg);
+  const last = between(DEEP_LATITUDES_DEG, SLOPES_AT_16, latitudeDeg);
+  return exactPow10(first * beyond + ((last - first) * beyond * beyond) / 10);
 }
