@@ -14,7 +14,7 @@ export const LAYOUT: StageLayout = {
 };
 
 /** The same with the canvas as the page has it in play: little more than the field, the rim is lettering beside it. */
-export const PLAY_LAYOUT: StageLayout = { ...LAYOUT, canvasCssPx: 772 };
+export const PLAY_LAYOUT: StageLayout = { ...LAYOUT, canvasCssPx: 748 };
 
 /** A block of stars, sorted brightest first as the sky's blocks are. */
 export const blockOf = (stars: readonly TestStar[]): StarBlock => {
