@@ -121,10 +121,10 @@ test("screws move the finder's stars and not the telescope, by mouse and by keys
   await expect(page.getByText("Your hand is on the finder's screws.")).toBeVisible();
   const back = way > 0 ? "ArrowLeft" : "ArrowRight";
   await page.keyboard.down(back);
-  await expect
-    .poll(async () => way * acrossOf((await anchorTold(page))!), { message: "they follow the arrow back" })
-    .toBeLessThan(way * acrossOf(after) - 0.2);
+  await waitInPage(page, 900);
   await page.keyboard.up(back);
+  const returned = (await anchorTold(page))!;
+  expect(way * acrossOf(returned), "they follow the arrow back").toBeLessThan(way * acrossOf(after) - 0.2);
 
   await page.keyboard.press("n");
   await expect(page.getByText("Your hand is on the finder's screws."), "the eyepiece has none").toHaveCount(0);

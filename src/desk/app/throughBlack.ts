@@ -1,15 +1,19 @@
 /** A change of light goes through black, so that no eye that is used to the dark meets a bright page on the way. */
 
-const VEIL_MS = { down: 200, up: 500 } as const;
-
 let veil: HTMLElement | null = null;
 let pending: (() => void) | null = null;
 /** Counts changes: a later one takes over from one whose light still comes up. */
 let run = 0;
 
-const wait = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 /** Until what was changed has been drawn. */
 const drawn = () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+
+/** Moves the veil as its style says, however slow the page draws: done when it has come to its end and been drawn there. */
+async function move(element: HTMLElement, goes: "down" | "up"): Promise<void> {
+  element.dataset.goes = goes;
+  await Promise.allSettled(element.getAnimations().map(({ finished }) => finished));
+  await drawn();
+}
 
 function hang(): HTMLElement {
   const element = document.createElement("div");
@@ -39,14 +43,12 @@ async function carryOut(): Promise<void> {
   veil ??= hang();
   const mine = ++run;
   delete root.dataset.lampSettled;
-  veil.dataset.goes = "down";
-  await wait(VEIL_MS.down);
+  await move(veil, "down");
   pending?.();
   pending = null;
   await drawn();
   if (mine !== run) return;
-  veil.dataset.goes = "up";
-  await wait(VEIL_MS.up);
+  await move(veil, "up");
   if (mine !== run) return;
   delete veil.dataset.goes;
   root.dataset.lampSettled = "";

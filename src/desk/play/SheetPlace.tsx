@@ -1,6 +1,6 @@
 /** The sheet on the table, with its tools in the free corner beside it. */
 import { signal } from "@preact/signals";
-import { useEffect, useMemo } from "preact/hooks";
+import { useEffect, useMemo, useRef } from "preact/hooks";
 import { reducedMotion } from "../app/state.ts";
 import { Icon } from "../icons.tsx";
 import { foundRings, searchShown, sheetPage } from "../search/found.ts";
@@ -11,6 +11,7 @@ import type { PlayLayout } from "./geometry.ts";
 import type { PlayModel } from "./model.ts";
 import { gearName } from "./rimWords.ts";
 import { handOf, hoppingFieldDeg, lampOf } from "./sheetHand.ts";
+import { useSheetSide } from "./useSheetSide.ts";
 
 const NEAR_AT_HAND: readonly SheetTool[] = ["flip", "turn", "pin"];
 const OTHERS: readonly SheetTool[] = ["closer", "pencil", "ruler", "legend"];
@@ -18,6 +19,8 @@ const OTHERS: readonly SheetTool[] = ["closer", "pencil", "ruler", "legend"];
 export function SheetPlace({ model, layout }: { model: PlayModel; layout: PlayLayout }) {
   const legend = useMemo(() => signal(false), []);
   const others = useMemo(() => signal(false), []);
+  const beside = useRef<HTMLElement>(null);
+  const side = useSheetSide(beside, model, layout);
   const page = model.page.value;
   useEffect(() => {
     sheetPage.value = page;
@@ -30,7 +33,6 @@ export function SheetPlace({ model, layout }: { model: PlayModel; layout: PlayLa
   const scale = Math.min(width / page.widthPx, height / page.heightPx);
   const size = { width: Math.round(page.widthPx * scale), height: Math.round(page.heightPx * scale) };
   const instruments = model.ladder.value.map(({ gear, fieldDeg }) => ({ name: gearName(gear), fieldDeg }));
-  const turned = model.sheetView.value.turnRad;
   const agrees = model.agrees.value;
   return (
     <>
@@ -62,7 +64,7 @@ export function SheetPlace({ model, layout }: { model: PlayModel; layout: PlayLa
           onRubOut={() => model.rubOut()}
         />
       </section>
-      <section class={Math.sin(turned) > 0.14 ? "sheet-side at-left" : "sheet-side"}>
+      <section ref={beside} class={`sheet-side${side.atLeft ? " at-left" : ""}${side.narrow ? " in-two-lines" : ""}`}>
         {agrees && <p class="agrees">{say("play.agreesNow")}</p>}
         <SheetTools
           view={model.sheetView}
