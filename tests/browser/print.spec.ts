@@ -67,6 +67,8 @@ test("paper is white and print black; for the red lamp both are its tones", asyn
   await page.emulateMedia({ media: "print" });
   await expect(sheet).toHaveCSS("background-color", "rgb(122, 0, 0)");
   await expect(sheet).toHaveCSS("color", "rgb(4, 0, 0)");
+  const [box] = await boxesMm(page, ".hop-sheet");
+  expect(Math.round(box!.right - box!.left)).toBe(210);
   expect(pagesOf(await page.pdf({ preferCSSPageSize: true, printBackground: true }))).toBe(1);
 });
 

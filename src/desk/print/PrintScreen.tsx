@@ -24,13 +24,17 @@ const latitude = (latDeg: number): string =>
   say(latDeg < 0 ? "print.south" : "print.north", { deg: Math.abs(latDeg).toFixed(1) });
 
 function Head({ sheet }: { sheet: HopSheet }) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus({ preventScroll: true }), []);
   const { lesson, rows, compiled } = sheet;
   const { place } = lesson;
   const gear = rows.map((row) => row.gear).filter(({ kind }) => kind !== "eye");
   const when = nightTime({ compiled }, 0);
   return (
     <header>
-      <h1>{lesson.title}</h1>
+      <h1 tabIndex={-1} ref={heading}>
+        {lesson.title}
+      </h1>
       <div>
         <p>{say("print.headline", { ...when, place: place.name, lat: latitude(place.latDeg) })}</p>
         <p>{gear.map(gearWords).join("; ")}</p>
@@ -82,12 +86,10 @@ export function PrintScreen({ lesson, finished }: Props) {
   const [sheet, setSet] = useState<HopSheet | null>(null);
   const [why, setWhy] = useState("");
   const [night, setNight] = useState(false);
-  const tools = useRef<HTMLElement>(null);
   const printed = tellsWay(lesson, finished);
   useEffect(() => {
     let here = true;
     scrollTo(0, 0);
-    tools.current?.querySelector("a")?.focus({ preventScroll: true });
     setSheet(lesson, printed).then(
       (set) => here && setSet(set),
       (error: unknown) => here && setWhy(error instanceof Error ? error.message : String(error)),
@@ -98,7 +100,7 @@ export function PrintScreen({ lesson, finished }: Props) {
   }, [lesson, printed]);
   return (
     <main class="printing" aria-busy={!sheet && !why}>
-      <nav class="print-tools" ref={tools}>
+      <nav class="print-tools">
         <a class="second-button" href="#/">
           {say("report.course")}
         </a>

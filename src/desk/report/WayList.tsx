@@ -37,7 +37,7 @@ function Row({ leg, facts }: { leg: Leg; facts: Facts }) {
 }
 
 export function WayList({ facts }: { facts: Facts }) {
-  const { record, anchor, stood } = facts;
+  const { record, way, stood } = facts;
   const gear = say(`gear.${gearById(record.compiled.spec.hoppingGear).kind}`);
   return (
     <table class="way-list">
@@ -62,7 +62,7 @@ export function WayList({ facts }: { facts: Facts }) {
           <td class="way-sign">
             <StepSign fieldDeg={hoppingFieldDeg(record)} push={{ right: 0, up: 0 }} label={say("report.stepStart")} />
           </td>
-          <th scope="row">{anchor}</th>
+          <th scope="row">{way.marks[0]!.name}</th>
           <td colSpan={2} class="way-anchor">
             {say("hop.anchor")}
           </td>

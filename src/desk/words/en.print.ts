@@ -6,7 +6,7 @@ export const EN_PRINT = {
   comes: "The sheet is being set.",
   failed: "The sheet could not be set: {why}",
   row: "Hop sheet",
-  rowNote: "on A4, of the next lesson",
+  rowNote: "this hop on A4, to print",
 
   headline: "Hop sheet for {date}, {time}, {place}, {lat}",
   north: "{deg}° N",
