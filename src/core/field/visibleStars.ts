@@ -27,7 +27,8 @@ export function emptyStars(size = FIRST_SIZE): VisibleStars {
 }
 
 /**
- * Every star within the field stop and no fainter than the limit, in the order of the blocks. Written into `out` where given,
+ * Every star within the field stop and no fainter than the limit, in the order of the blocks; invented ones are nobody's, and
+ * left out. Written into `out` where given,
  * whose arrays grow when they must.
  * @param viewFromIcrs row-major: rows right, up and forward of the picture
  * @param limitMilliMag default: what free gaze reaches
@@ -42,7 +43,8 @@ export function visibleStars(
   const stereographic = projectionOf(gear) === "stereographic";
   const scale = (stereographic ? 2 : 1) / fieldRadiusPlane(gear);
   out.count = 0;
-  for (const block of seen.blocks) addBlock(block, viewFromIcrs, stereographic ? 1 : 0, scale, limitMilliMag, out);
+  for (const block of seen.blocks)
+    if (!block.invented) addBlock(block, viewFromIcrs, stereographic ? 1 : 0, scale, limitMilliMag, out);
   return out;
 }
 
