@@ -2,7 +2,7 @@
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Cone, SkyObject, StarSource } from "#core/seams/index.ts";
 import type { BorderLine } from "#core/sky/boundaries/borderLines.ts";
-import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
+import { createCatalogueSource, type DecodeFile } from "#core/sky/catalogue/catalogueSource.ts";
 import type { GlowMuAt } from "#core/sky/glow/glowMap.ts";
 import { glowOfSky } from "#core/sky/glow/glowOfSky.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
@@ -32,12 +32,20 @@ const fetchFile = async (name: string, signal: AbortSignal): Promise<ArrayBuffer
   return response.arrayBuffer();
 };
 
+let skyWorker: WorkerCall | null = null;
+
+/** Star tiles are decoded beside the page: the largest would hold the field up for several frames. */
+const decode: DecodeFile = (bytes, name, { signal, priority }) => {
+  skyWorker ??= createSkyCall();
+  return skyWorker.call("decodeTileFile", { bytes, name }, { signal, priority, transfer: [bytes.buffer] });
+};
+
 let catalogue: OpenSky | null = null;
 
 /** The catalogue sky is one for the whole page: what was loaded for one lesson is there for the next. */
 function openCatalogue(): OpenSky {
   if (catalogue) return catalogue;
-  const source = createCatalogueSource({ fetchFile });
+  const source = createCatalogueSource({ fetchFile, decode });
   catalogue = {
     source,
     names: catalogueNames(),
@@ -53,8 +61,6 @@ function openCatalogue(): OpenSky {
   };
   return catalogue;
 }
-
-let skyWorker: WorkerCall | null = null;
 
 /** Tiles of practice skies are made beside the page, so that the field never waits for them. */
 const makeTile: MakeTile = (seed, key, signal) => {

@@ -17,4 +17,5 @@ export function errorOf({ name, message, code, hint }: PlainError): Error {
   return Object.assign(new Error(message), { name });
 }
 
+export const workerStopped = () => new Error("The worker stopped: load the page again.");
 export const cancelled = () => new DOMException("The call was cancelled.", "AbortError");

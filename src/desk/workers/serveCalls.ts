@@ -6,6 +6,7 @@ import type { Methods, Reply, Request } from "./methods.ts";
 export interface Channel {
   postMessage(message: unknown, transfer?: Transferable[]): void;
   addEventListener(type: "message", listener: (event: MessageEvent) => void): void;
+  addEventListener(type: "error", listener: () => void): void;
 }
 
 /** Buffers of a result's typed arrays, to be handed over instead of copied. */

@@ -10,6 +10,8 @@ const order: number[] = [];
 const methods: Methods = {
   add: ({ a, b }: { a: number; b: number }) => a + b,
   block: (count: number) => ({ dirs: new Float32Array(count).fill(0.5), count }),
+  sum: ({ kept, given }: { kept: Uint8Array; given: Uint8Array }) =>
+    [...kept, ...given].reduce((sum, one) => sum + one),
   fail: () => {
     throw new DataFileError("tile 7 is damaged", "load the page again");
   },
@@ -86,7 +88,42 @@ describe.each(both)("a call %s", (_where, open) => {
 
 it("the most urgent of the waiting calls goes first", async () => {
   const { call, close } = overChannel();
-  await Promise.all([1, 2, 3, 9].map((value) => call("note", value, { priority: value })));
+  await Promise.all([1, 2, 3, 9].map((value) => call("note", value, { priority: -value })));
   close();
   expect(order).toEqual([1, 2, 9, 3]);
+});
+
+it("moves what it may keep, and copies the rest", async () => {
+  const { call, close } = overChannel();
+  const [kept, given] = [new Uint8Array([1, 2]), new Uint8Array([3, 4])];
+  expect(await call("sum", { kept, given }, { transfer: [given.buffer] })).toBe(10);
+  expect([kept.byteLength, given.byteLength]).toEqual([2, 0]);
+  close();
+});
+
+it("a call that is cancelled while it waits hands nothing over", async () => {
+  const { call, close } = overChannel();
+  const busy = [1, 2].map((value) => call("note", value));
+  const given = new Uint8Array([3, 4]);
+  const abort = new AbortController();
+  const waits = call("sum", { kept: given, given }, { transfer: [given.buffer], signal: abort.signal });
+  abort.abort();
+  await expect(waits).rejects.toMatchObject({ name: "AbortError" });
+  await Promise.all(busy);
+  expect(given.byteLength).toBe(2);
+  close();
+});
+
+it("a worker that stops fails what waits for it, and what is asked later", async () => {
+  let stop: () => void = () => undefined;
+  const call = createWorkerCall({
+    postMessage: () => undefined,
+    addEventListener: (type: "message" | "error", listener: unknown) => {
+      if (type === "error") stop = listener as () => void;
+    },
+  });
+  const asked = [1, 2, 3].map((value) => call("note", value));
+  stop();
+  for (const one of asked) await expect(one).rejects.toThrow("worker stopped");
+  await expect(call("note", 4)).rejects.toThrow("worker stopped");
 });

@@ -1,10 +1,12 @@
 import { expect, test } from "vitest";
+import { crc32 } from "#core/celestial/hash.ts";
 import { dirFromRadec } from "#core/celestial/vector.ts";
 import { DataFileError } from "#core/seams/errors.ts";
 import type { Cone, Dir } from "#core/seams/index.ts";
 import { createStarStore } from "#core/sky/build/starStore.ts";
 import { tileFiles } from "#core/sky/build/tiles.ts";
-import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
+import { createCatalogueSource, type DecodeFile } from "#core/sky/catalogue/catalogueSource.ts";
+import { decodeTileFile } from "#core/sky/catalogue/decodeTileFile.ts";
 import { tilesOfCone } from "#core/sky/catalogue/tilesOfCone.ts";
 
 /** 6000 stars over the whole sky, a third in each layer. */
@@ -211,4 +213,77 @@ test("above the cap the files longest unused go, the bright layer never", async 
   ]);
   await source.want(tilesOfCone(places[1]!, 9), 0, never);
   expect(source.resident(places[1]!, 9).complete).toBe(true);
+});
+
+/** Everything in a source's blocks, as one number. */
+function hashOf(source: ReturnType<typeof createCatalogueSource>): number {
+  const parts = source
+    .resident(WHOLE, 12.5)
+    .blocks.flatMap(({ key, dirs, milliMag, colourBV }) => [
+      new TextEncoder().encode(JSON.stringify(key)),
+      ...[dirs, milliMag, colourBV].map((part) => new Uint8Array(part.slice().buffer)),
+    ]);
+  return crc32(Uint8Array.from(parts.flatMap((part) => [...part])));
+}
+
+test("decoded elsewhere the sky is the same to the last bit; the bright layer never waits for that", async () => {
+  const elsewhere: string[] = [];
+  const decode: DecodeFile = async (bytes, name) => {
+    elsewhere.push(name);
+    await settled();
+    return decodeTileFile(bytes, name);
+  };
+  const [here, there] = [
+    createCatalogueSource({ fetchFile: prompt }),
+    createCatalogueSource({ fetchFile: prompt, decode }),
+  ];
+  for (const source of [here, there]) await source.want(tilesOfCone(WHOLE, 12.5), 0, never);
+  expect(hashOf(there)).toBe(hashOf(here));
+  expect(elsewhere.sort()).toEqual([...FILES.keys()].filter((name) => name !== "stars-0.bin").sort());
+});
+
+test("a file given up while it is decoded leaves nothing behind, not even a failure, and comes when wanted anew", async () => {
+  const started: { name: string; priority: number }[] = [];
+  let most = 0;
+  let underWay = 0;
+  let gives = false;
+  const decode: DecodeFile = (bytes, name, { signal, priority }) => {
+    started.push({ name, priority });
+    most = Math.max(most, ++underWay);
+    return new Promise((resolve, reject) => {
+      const leave = () => {
+        underWay -= 1;
+        reject(new DOMException("The call was cancelled.", "AbortError"));
+      };
+      if (!gives) return signal.addEventListener("abort", leave);
+      underWay -= 1;
+      resolve(decodeTileFile(bytes, name));
+    });
+  };
+  const source = createCatalogueSource({ fetchFile: prompt, decode });
+  const abort = new AbortController();
+  const tiles = tilesOfCone(WHOLE, 9.5).filter((key) => key.layer === 1);
+  const wish = source.want(tiles, 3, abort.signal);
+  await settled();
+  expect([started.length, most, started[0]!.priority]).toEqual([4, 4, 3]);
+  abort.abort();
+  await expect(wish).rejects.toMatchObject({ name: "AbortError" });
+  await settled();
+  expect([underWay, source.failures()]).toEqual([0, []]);
+  expect(source.resident(WHOLE, 9.5).blocks).toEqual([]);
+  gives = true;
+  await source.want(tiles, 0, never);
+  expect(source.resident(WHOLE, 9.5).missing.every((key) => key.layer === 0)).toBe(true);
+});
+
+test("a decoder that gives up of its own accord is no failure of the file; one that breaks is", async () => {
+  let error: Error = new DOMException("The call was cancelled.", "AbortError");
+  const decode: DecodeFile = () => Promise.reject(error);
+  const source = createCatalogueSource({ fetchFile: prompt, decode });
+  const tiles = tilesOfCone(cone(1, 0.5), 9.5).filter((key) => key.layer === 1);
+  await expect(source.want(tiles, 0, never)).rejects.toBe(error);
+  expect(source.failures()).toEqual([]);
+  error = new Error("The worker stopped");
+  await expect(source.want(tiles, 0, never)).rejects.toBeInstanceOf(DataFileError);
+  expect(source.failures()).not.toEqual([]);
 });

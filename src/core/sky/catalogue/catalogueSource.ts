@@ -2,8 +2,8 @@
 import { pixelsInCone } from "#core/celestial/healpix.ts";
 import { DataFileError } from "#core/seams/errors.ts";
 import type { StarBlock, StarSource, TileKey } from "#core/seams/index.ts";
-import { decodeTileFile } from "./decodeTileFile.ts";
-import { createFileLoader, type FetchFile } from "./fileLoader.ts";
+import { decodeTileFile, type TileFile } from "./decodeTileFile.ts";
+import { type AcceptFile, createFileLoader, type FetchFile, type OnTheWay } from "./fileLoader.ts";
 import { fileCount, fileIndex, fileName, homeOf, LAYERS, type Layer } from "./layers.ts";
 import { createResidents } from "./residents.ts";
 import { layerReaches, tileKey } from "./tilesOfCone.ts";
@@ -14,6 +14,14 @@ const DECODED_CAP_BYTES = 64 * 1024 * 1024;
 /** Three floats a direction, one a colour, 16 bits a magnitude. */
 const DECODED_STAR_BYTES = 18;
 
+/** Decodes a file elsewhere; the bytes are the decoder's from then on. Rejects as `decodeTileFile` throws. */
+export type DecodeFile = (bytes: Uint8Array<ArrayBuffer>, name: string, onTheWay: OnTheWay) => Promise<TileFile>;
+export type CatalogueOptions = {
+  readonly fetchFile: FetchFile;
+  /** For every file but the bright layer's, which is small and wanted before a worker could have started. Default: here. */
+  readonly decode?: DecodeFile;
+  readonly capBytes?: number;
+};
 export type CatalogueSource = StarSource & {
   /** What failed so far, each error naming its file. Such a file is not asked for again before `retryFailed`. */
   readonly failures: () => readonly DataFileError[];
@@ -35,8 +43,8 @@ type SkyFile = {
  * aborted. Decoded stars stay under `capBytes` (the file just loaded and the bright layer aside): the files that were not
  * asked about for longest go first. `resident` hands out the same object as long as its lists are the same.
  */
-export function createCatalogueSource(options: { fetchFile: FetchFile; capBytes?: number }): CatalogueSource {
-  const capBytes = options.capBytes ?? DECODED_CAP_BYTES;
+export function createCatalogueSource(options: CatalogueOptions): CatalogueSource {
+  const { fetchFile, decode, capBytes = DECODED_CAP_BYTES } = options;
   const files = LAYERS.map((layer) => Array.from({ length: fileCount(layer) }, (_, i) => emptyFile(layer, i)));
   const byName = new Map(files.flat().map((file) => [file.name, file]));
   const residents = createResidents();
@@ -45,13 +53,17 @@ export function createCatalogueSource(options: { fetchFile: FetchFile; capBytes?
   const missing: TileKey[] = [];
   let uses = 0;
 
-  const accept = (name: string, buffer: ArrayBuffer) => {
+  const accept: AcceptFile = async (name, buffer, onTheWay) => {
     const file = byName.get(name)!;
-    fill(file, buffer);
+    const bytes = new Uint8Array(buffer);
+    const elsewhere = file.layer.layer > 0 && decode;
+    const decoded = elsewhere ? await elsewhere(bytes, name, onTheWay) : decodeTileFile(bytes, name);
+    if (onTheWay.signal.aborted) return;
+    fill(file, decoded);
     file.lastUse = ++uses;
     residents.drop(makeRoom(byName.values(), file, capBytes));
   };
-  const loader = createFileLoader(options.fetchFile, accept, FILES_AT_ONCE);
+  const loader = createFileLoader(fetchFile, accept, FILES_AT_ONCE);
   const gather = (layer: Layer) => {
     for (const pixel of pixels) {
       const file = files[layer.layer]![fileIndex(layer, pixel)]!;
@@ -94,9 +106,8 @@ function emptyFile(layer: Layer, index: number): SkyFile {
   return { layer, name: fileName(layer, index), blocks: undefined, bytes: 0, lastUse: 0 };
 }
 
-/** Decodes a file into its place. Throws DataFileError where the bytes are no good, or are another file's. */
-function fill(file: SkyFile, buffer: ArrayBuffer): void {
-  const decoded = decodeTileFile(new Uint8Array(buffer), file.name);
+/** Puts a file into its place. Throws DataFileError where its tiles are another file's. */
+function fill(file: SkyFile, decoded: TileFile): void {
   const byPixel = new Map<number, StarBlock[]>();
   for (const block of decoded.blocks) {
     const { layer, pixel } = homeOf(block.key);

@@ -2,6 +2,10 @@
 import { DataFileError } from "#core/seams/errors.ts";
 
 export type FetchFile = (name: string, signal: AbortSignal) => Promise<ArrayBuffer>;
+/** What goes with a file on its way: it may be given up, and somebody waits more or less for it (0: most urgent). */
+export type OnTheWay = { readonly signal: AbortSignal; readonly priority: number };
+/** Takes the bytes of a file. Throws a DataFileError where they are no good. */
+export type AcceptFile = (name: string, bytes: ArrayBuffer, onTheWay: OnTheWay) => Promise<void>;
 export type FileLoader = {
   /**
    * Settles when all files did. Rejects with a DataFileError that names the first file that failed, or, at once, with the
@@ -15,12 +19,8 @@ export type FileLoader = {
 type Waiter = { readonly priority: number; readonly resolve: () => void; readonly reject: (reason: unknown) => void };
 type Job = { readonly name: string; readonly waiters: Set<Waiter>; readonly abort: AbortController; started: boolean };
 
-/** At most `atOnce` fetches under way. `accept` gets the bytes and throws a DataFileError where they are no good. */
-export function createFileLoader(
-  fetchFile: FetchFile,
-  accept: (name: string, bytes: ArrayBuffer) => void,
-  atOnce: number,
-): FileLoader {
+/** At most `atOnce` files under way, from the request until they are accepted. */
+export function createFileLoader(fetchFile: FetchFile, accept: AcceptFile, atOnce: number): FileLoader {
   const jobs = new Map<string, Job>();
   const failed = new Map<string, DataFileError>();
   let underWay = 0;
@@ -37,8 +37,9 @@ export function createFileLoader(
   const run = async (job: Job) => {
     let error: unknown;
     try {
-      const bytes = await fetchFile(job.name, job.abort.signal);
-      if (!job.abort.signal.aborted) accept(job.name, bytes);
+      const { signal } = job.abort;
+      const bytes = await fetchFile(job.name, signal);
+      if (!signal.aborted) await accept(job.name, bytes, { signal, priority: urgencyOf(job) });
     } catch (thrown) {
       error = asDataFileError(job.name, thrown);
     }
@@ -103,20 +104,20 @@ export function createFileLoader(
 /** The waiting job that somebody wants most; among equals the one that came first. */
 function mostUrgent(jobs: ReadonlyMap<string, Job>): Job | undefined {
   let best: Job | undefined;
-  let bestPriority = Number.POSITIVE_INFINITY;
-  for (const job of jobs.values()) {
-    if (job.started) continue;
-    for (const { priority } of job.waiters) {
-      if (best && priority >= bestPriority) continue;
-      best = job;
-      bestPriority = priority;
-    }
-  }
+  for (const job of jobs.values()) if (!job.started && (!best || urgencyOf(job) < urgencyOf(best))) best = job;
   return best;
 }
 
+/** The smallest number that anybody gave who waits. */
+function urgencyOf({ waiters }: Job): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const { priority } of waiters) least = Math.min(least, priority);
+  return least;
+}
+
+/** What was given up did not fail: it stays what it is, and may be asked for again. */
 function asDataFileError(name: string, thrown: unknown): unknown {
-  if (thrown instanceof DataFileError) return thrown;
+  if (thrown instanceof DataFileError || (thrown instanceof Error && thrown.name === "AbortError")) return thrown;
   const what = thrown instanceof Error ? thrown.message : String(thrown);
   return new DataFileError(`${name} could not be loaded: ${what}`, "Check the connection and try again.");
 }
