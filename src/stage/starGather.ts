@@ -35,7 +35,8 @@ const grow = (rows: StarRows, capacity: number): void => {
   rows.halfwords = new Int16Array(buffer);
   rows.capacity = capacity;
 };
-const add = (rows: StarRows, block: StarBlock, i: number): void => {
+/** @param brightest - V (0.001 mag) of the brightest that it is shown as */
+const add = (rows: StarRows, block: StarBlock, i: number, brightest: number): void => {
   if (rows.count === rows.capacity) grow(rows, rows.capacity * 2);
   const { floats, halfwords, copies } = rows;
   const { dirs } = block;
@@ -45,7 +46,7 @@ const add = (rows: StarRows, block: StarBlock, i: number): void => {
     floats[row * WORDS] = dirs[i * 3]!;
     floats[row * WORDS + 1] = dirs[i * 3 + 1]!;
     floats[row * WORDS + 2] = dirs[i * 3 + 2]!;
-    halfwords[row * HALFWORDS + 6] = block.milliMag[i]!;
+    halfwords[row * HALFWORDS + 6] = Math.max(brightest, block.milliMag[i]!);
     halfwords[row * HALFWORDS + 7] = milliColour;
   }
 };
@@ -61,6 +62,10 @@ export const countTo = (block: StarBlock, milliMag: number): number => {
   }
   return low;
 };
+
+/** Invented stars are never shown brighter than this above the limit: grain, in which nothing can be recognised. */
+const GRAIN_MILLI_MAG = 450;
+const ANY = -32_768;
 
 /**
  * Gathers the stars with V (0.001 mag) in `from < V <= to` within a circle about forward, the last row of the view matrix.
@@ -82,8 +87,10 @@ export const gatherPoints = (
     const block = blocks[b]!;
     const { dirs } = block;
     const end = countTo(block, to);
-    for (let i = countTo(block, from); i < end; i++) {
-      if (x * dirs[i * 3]! + y * dirs[i * 3 + 1]! + z * dirs[i * 3 + 2]! >= cosReach) add(rows, block, i);
+    const begin = block.invented ? 0 : countTo(block, from);
+    const brightest = block.invented ? to - GRAIN_MILLI_MAG : ANY;
+    for (let i = begin; i < end; i++) {
+      if (x * dirs[i * 3]! + y * dirs[i * 3 + 1]! + z * dirs[i * 3 + 2]! >= cosReach) add(rows, block, i, brightest);
     }
   }
 };
@@ -120,6 +127,7 @@ export const gatherQuads = (
   const cosLeast = field.stereographic ? -0.9 : 0.02;
   for (let b = 0; b < blocks.length; b++) {
     const block = blocks[b]!;
+    if (block.invented) continue;
     const { dirs } = block;
     const end = countTo(block, to);
     for (let i = 0; i < end; i++) {
@@ -128,8 +136,8 @@ export const gatherQuads = (
       const squared = field.stereographic ? (4 * (1 - cos)) / (1 + cos) : (1 - cos * cos) / (cos * cos);
       const px = field.pxPerPlane * Math.sqrt(Math.max(0, squared));
       const reach = field.glarePx + (field.glarePxPerMag * (to - block.milliMag[i]!)) / 1000;
-      if (px + reach < field.wholePx) add(whole, block, i);
-      else if (px - reach < field.edgePx) add(cut, block, i);
+      if (px + reach < field.wholePx) add(whole, block, i, ANY);
+      else if (px - reach < field.edgePx) add(cut, block, i, ANY);
     }
   }
 };

@@ -2,6 +2,7 @@
 import { homeHash, isTry, keysShown, lamp, lampLevel, nextLamp, soundOn } from "../app/state.ts";
 import { Icon, type IconName } from "../icons.tsx";
 import { say } from "../words/say.ts";
+import { LimitBar } from "./LimitBar.tsx";
 import type { PlayModel } from "./model.ts";
 
 export function LessonTitle({ model }: { model: PlayModel }) {
@@ -97,6 +98,8 @@ export function Conditions({ model }: { model: PlayModel }) {
       {model.conditions.value.map((line, i) => (
         <p key={i}>{line}</p>
       ))}
+      {model.grain.value && <p>{say("play.grainShown")}</p>}
+      <LimitBar model={model} />
     </section>
   );
 }

@@ -2,6 +2,7 @@
 
 import { Icon } from "../icons.tsx";
 import { say } from "../words/say.ts";
+import { grainOn } from "./grain.ts";
 import type { AidOffer, HintRow, PlayModel } from "./model.ts";
 
 const GRADES = { 1: "play.hint1", 2: "play.hint2", 3: "play.hint3" } as const;
@@ -104,6 +105,21 @@ function NightRow({ model }: { model: PlayModel }) {
   );
 }
 
+/** The switch of the grain, where the sky is one that ends. */
+function GrainRow({ model }: { model: PlayModel }) {
+  if (model.lesson.sky !== "catalogue") return null;
+  return (
+    <Row
+      lead={say(grainOn.value ? "play.grainOff" : "play.grainOn")}
+      price={say("play.free")}
+      pressed={grainOn.value}
+      onPress={() => {
+        grainOn.value = !grainOn.value;
+      }}
+    />
+  );
+}
+
 function GearRows({ model }: { model: PlayModel }) {
   const turns = model.skyTurns.value;
   const screws = model.screws.value;
@@ -147,6 +163,7 @@ function MoreRows({ model }: { model: PlayModel }) {
       <LimitRow model={model} />
       <NightRow model={model} />
       <GearRows model={model} />
+      <GrainRow model={model} />
       {model.claim.value.can && !model.seeking.value && (
         <Row lead={say("play.notSeenSaid")} price={say("play.notSeenNote")} onPress={() => model.claimNotSeen()} />
       )}

@@ -14,6 +14,7 @@ import { createActs } from "./acts.ts";
 import type { Attempt } from "./attempt.ts";
 import type { Bodies } from "./bodies.ts";
 import { createClock } from "./clock.ts";
+import { createGrain, grainOn, hasGrain } from "./grain.ts";
 import type { Hop, Ports } from "./hop.ts";
 import { createLoading } from "./loading.ts";
 import type { PlayModel } from "./model.ts";
@@ -61,7 +62,8 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
   let lastPointing: Dir | null = null;
 
   let bodies: Bodies | null = null;
-  const shown = withFurther(sky.source, () => bodies?.points() ?? null);
+  const grain = createGrain(sky.source, () => clock.invalidate());
+  const shown = withFurther(grain.source, () => bodies?.points() ?? null);
   const bringBodies = async () => {
     const { createBodies } = await import("./bodies.ts");
     bodies = createBodies(lesson.place);
@@ -138,13 +140,14 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
     if (!hop || signals.phase.value !== "play") return;
     const nowMs = performance.now();
     refreshWords(hop);
+    signals.grain.value = hasGrain(hop.field.blocks);
     if (signals.notice.value !== noticed) [noticed, at.noticedMs] = [signals.notice.value, nowMs];
     else if (noticed && !signals.asksPin.value && nowMs - at.noticedMs > NOTICE_MS) signals.notice.value = null;
     if (at.movedMs > 0 && nowMs - at.movedMs < SETTLES_MS.kept) hop.keeper.changed();
   };
   const clock = createClock(step, draw, idle);
   const stopWatchingLamp = effect(() => {
-    void [lamp.value, lampLevel.value];
+    void [lamp.value, lampLevel.value, grainOn.value];
     clock.invalidate();
   });
 
@@ -158,7 +161,7 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
     clock.start();
     await chooseSheet(hop);
     // Practice skies have none. Where the file does not come, the hop goes on without them.
-    if (lesson.sky === "catalogue") await bringBodies().catch(() => undefined);
+    if (lesson.sky === "catalogue") await Promise.allSettled([bringBodies(), grain.begin()]);
   };
   void load().catch((error: unknown) => {
     signals.phase.value = "failed";

@@ -133,6 +133,8 @@ export interface PlayModel {
   readonly asInInstrument: ReadonlySignal<AidOffer>;
 
   // ---- the night and the gear
+  /** There are invented stars in the picture, as grain. */
+  readonly grain: ReadonlySignal<boolean>;
   /** Null once the hop is on: the sky would carry the tube. */
   readonly night: ReadonlySignal<NightClock | null>;
   /** Where the sky turns on by itself: whether it does now; null where it stands still. */

@@ -55,6 +55,7 @@ export function createSignals(lesson: Lesson) {
     carry: signal(NO_AID),
     asInInstrument: signal(NO_AID),
     night: signal<NightClock | null>(null),
+    grain: signal(false),
     skyTurns: signal<boolean | null>(null),
     screws: signal<boolean | null>(null),
     page: signal<ChartPage | null>(null),

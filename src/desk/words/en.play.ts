@@ -84,6 +84,9 @@ export const EN_PLAY = {
   lampAmberSaid: "White lamp: now amber",
   brightness: "Brightness of the lamp",
   conditions: "Night",
+  grainShown: "Finest grain: invented",
+  grainOff: "Leave out the invented grain",
+  grainOn: "Show grain where the catalogue ends",
 
   hint: "Hint",
   sheet: "Sheet",
