@@ -125,7 +125,7 @@ export const drawOpenSky = (
 };
 
 const table = new Float32Array(3);
-/** Lays the table over what the barrel hides: a soft stop, all of it past the rim, or half where the sky runs on there. */
+/** Lays the table over what the barrel hides: a soft stop, and half of what runs on past the rim. The rim covers the rest. */
 export const drawMask = (renderer: WebGLRenderer, layer: OpenSkyLayer, frame: Frame, view: FieldView): void => {
   const { maskStops: stops, mask } = layer;
   tokenColour(TABLE, view, table);
@@ -134,13 +134,12 @@ export const drawMask = (renderer: WebGLRenderer, layer: OpenSkyLayer, frame: Fr
   if (out > 0) addStop(stops, 0, table, out);
   addStop(stops, frame.stopPx - frame.softPx, table, out);
   addStop(stops, frame.stopPx, table, 1 - (1 - STOP_COVER) * view.light);
-  addStop(stops, frame.stopPx, table, 1);
-  addStop(stops, frame.rimOuterPx, table, 1);
   if (frame.spillPx > 0) {
+    addStop(stops, frame.rimOuterPx, table, 1);
     addStop(stops, frame.rimOuterPx, table, 1 - PAST_RIM * view.light);
     addStop(stops, frame.rimOuterPx + frame.spillPx, table, 1);
+    addStop(stops, frame.sidePx, table, 1);
   }
-  addStop(stops, frame.sidePx, table, 1);
   mask.size = stripsSize(stops.count - 1, FINE);
   issue(renderer, mask);
 };
