@@ -1,6 +1,6 @@
 /** An attempt from its lesson: the sky opened, what is needed of it loaded, the hop compiled, the session begun or taken up. */
 import { DEG, dirFromMas, normalise, separationRad } from "#core/celestial/vector.ts";
-import { seeingAt } from "#core/eye/eyeSeeing.ts";
+import { type NightSky, nightAt } from "#core/eye/nightSky.ts";
 import { toHopSpec } from "#core/lesson/hopSpec.ts";
 import { skyLookups } from "#core/lesson/skyLookups.ts";
 import type { Lesson } from "#core/lesson/types.ts";
@@ -19,6 +19,8 @@ export interface Attempt {
   readonly compiled: CompiledAttempt;
   readonly session: Session;
   readonly seeing: Seeing;
+  /** The night of the lesson: brightness of the sky, and what limits the view. */
+  readonly night: NightSky;
 }
 
 /** The part of the sky that a hop goes through, with a field to spare. */
@@ -28,8 +30,8 @@ export function coneOfHop(spec: HopSpec, fieldDeg: number): Cone {
   return { centre, radiusRad: separationRad(anchor, target) / 2 + 1.5 * fieldDeg * DEG };
 }
 
-async function seeingOf(lesson: Lesson, sky: OpenSky): Promise<Seeing> {
-  return seeingAt(lesson.place, Date.parse(lesson.time), sky.objects, { glowMuAt: await sky.glow() });
+async function nightOf(lesson: Lesson, sky: OpenSky): Promise<NightSky> {
+  return nightAt(lesson.place, Date.parse(lesson.time), sky.objects, { glowMuAt: await sky.glow() });
 }
 
 /** Compiles, loading what the compiler asks for. */
@@ -50,10 +52,18 @@ export async function startAttempt(
   loading: Loading,
   reducedMotion: boolean,
 ): Promise<Attempt> {
-  const seeing = await seeingOf(lesson, sky);
+  const night = await nightOf(lesson, sky);
+  const { seeing } = night;
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
   const compiled = await compiledFor(toHopSpec(lesson, 0, skyLookups), seeing, seed, loading);
-  return { id: crypto.randomUUID(), seed, compiled, session: createSession(compiled, { reducedMotion }), seeing };
+  return {
+    id: crypto.randomUUID(),
+    seed,
+    compiled,
+    session: createSession(compiled, { reducedMotion }),
+    seeing,
+    night,
+  };
 }
 
 /** Takes up an attempt where it was left. @throws InputError where its record cannot be read */
@@ -66,5 +76,6 @@ export async function resumeAttempt(
   const resume: AttemptRecord = decodeRecord(running.recordText);
   const { compiled } = resume;
   const session = createSession(compiled, { reducedMotion, resume });
-  return { id: running.id, seed: running.seed, compiled, session, seeing: await seeingOf(lesson, sky) };
+  const night = await nightOf(lesson, sky);
+  return { id: running.id, seed: running.seed, compiled, session, seeing: night.seeing, night };
 }

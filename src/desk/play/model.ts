@@ -9,6 +9,7 @@ import type { Lesson } from "#core/lesson/types.ts";
 import type { Dir, Gear, Grade } from "#core/seams/index.ts";
 import type { SheetMode, SheetView } from "../sheet/types.ts";
 import type { WayRow } from "../steps/WayRows.tsx";
+import type { LimitShare } from "./limits.ts";
 
 /** A direction on the rim, clockwise from the top, degrees. */
 export type RimDeg = number;
@@ -124,6 +125,8 @@ export interface PlayModel {
   readonly home: ReadonlySignal<{ readonly can: boolean; readonly cost: number }>;
   /** Three short lines: time, height in fists, sky. */
   readonly conditions: ReadonlySignal<readonly [time: string, height: string, sky: string]>;
+  /** What limits the view right now, cause by cause. */
+  readonly limits: ReadonlySignal<readonly LimitShare[]>;
   /** Trail and shortest way, in guided lessons alone. */
   readonly lengths: ReadonlySignal<{ readonly trailDeg: number; readonly wayDeg: number } | null>;
   /** The way step by step, in guided lessons alone. */

@@ -10,18 +10,16 @@ import { altAzOf, gearInUse, horizonOf, type Session, viewOf } from "#core/sessi
 import type { FieldObject, FieldView } from "../../stage/index.ts";
 import type { LampKind } from "../app/state.ts";
 import type { Bodies } from "./bodies.ts";
+import { skyShade } from "./limits.ts";
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 export type Picture = Mutable<FieldView> & { readonly viewFromIcrs: Float64Array };
 
-/** The sky at the centre of the field, by instrument: the larger the exit pupil, the brighter. Display values. */
-const SKY_RGB: Readonly<Record<Gear["kind"], readonly [number, number, number]>> = {
-  eye: [17 / 255, 22 / 255, 30 / 255],
-  sight: [17 / 255, 22 / 255, 30 / 255],
-  binocular: [27 / 255, 34 / 255, 43 / 255],
-  finder: [27 / 255, 34 / 255, 43 / 255],
-  eyepiece: [20 / 255, 25 / 255, 30 / 255],
-};
+/** The sky at the centre of the field at its reference brightness, display values: in a glass, and open to the naked eye. */
+const SKY_RGB = {
+  glass: [27 / 255, 34 / 255, 43 / 255],
+  open: [17 / 255, 22 / 255, 30 / 255],
+} as const;
 /** Brightness of a glow over the sky at the edge of what is seen, for each magnitude of margin, and at most. */
 const PEAK = { least: 0.13, perMag: 0.09, most: 0.36 } as const;
 
@@ -35,7 +33,7 @@ export function createPicture(): Picture {
     planeRadius: 1,
     blocks: [],
     limitMag: 6,
-    skyRgb: SKY_RGB.eye,
+    skyRgb: SKY_RGB.open,
     lamp: "normal",
     lampLevel: 170 / 255,
     objects: [],
@@ -69,9 +67,15 @@ export function setGear(picture: Picture, gear: Gear, limitMag: number): void {
   picture.projection = projectionOf(gear);
   picture.planeRadius = fieldRadiusPlane(gear);
   picture.limitMag = limitMag;
-  picture.skyRgb = SKY_RGB[gear.kind];
   picture.reticle = gear.kind === "sight" ? "rings" : gear.kind === "finder" ? "cross" : "none";
   picture.eyepiece = gear.kind === "eyepiece";
+}
+
+/** The larger the exit pupil and the brighter the night, the brighter the sky in the field. */
+export function setSky(picture: Picture, { kind }: Gear, atTheEyeMu: number): void {
+  const shade = skyShade(atTheEyeMu);
+  const [r, g, b] = kind === "eye" || kind === "sight" ? SKY_RGB.open : SKY_RGB.glass;
+  picture.skyRgb = [r * shade, g * shade, b * shade];
 }
 
 export interface Sun {

@@ -22,9 +22,10 @@ import { conditionsOf, heightWords, timeWords } from "./conditions.ts";
 import { fieldInWords, starInWords } from "./fieldWords.ts";
 import { countsPoints, type Hop, hasScrews, showsTrail } from "./hop.ts";
 import { ladderStarsOf } from "./ladderStars.ts";
+import { limitShares, sameShares } from "./limits.ts";
 import type { AidOffer, HintRow } from "./model.ts";
 import { NIGHT_STEP_MS } from "./night.ts";
-import { altitudeDegOf, compassAxes, rimDegOf, setGear } from "./picture.ts";
+import { altitudeDegOf, compassAxes, rimDegOf, setGear, setSky } from "./picture.ts";
 import { legAt } from "./progress.ts";
 import { wayList } from "./way.ts";
 
@@ -155,6 +156,7 @@ export function refreshWords(hop: Hop): void {
   signals.altitudeDeg.value = altitudeDeg;
   signals.conditions.value = conditionsOf(lesson, skyTimeMs(session), altitudeDeg);
   refreshNight(hop);
+  refreshSky(hop);
   signals.seeking.value = session.state.phase === "anchor";
   signals.claim.value = claimOffer(hop);
   signals.hints.value = hintRows(hop);
@@ -180,6 +182,15 @@ function refreshWay(hop: Hop): void {
   const { way } = hop.signals;
   const now = wayList(hop);
   if (JSON.stringify(now) !== JSON.stringify(way.value)) way.value = now;
+}
+
+/** How bright the sky lies before the eye, and what limits the view. */
+function refreshSky({ signals, attempt: { session, night }, picture }: Hop): void {
+  const at = pointing(session);
+  const gear = gearInUse(session);
+  setSky(picture, gear, night.atTheEyeMu(at, gear.id));
+  const shares = limitShares(night.costs(at, gear.id));
+  if (!sameShares(shares, signals.limits.value)) signals.limits.value = shares;
 }
 
 /** What may be done to the night and to the finder's screws. */

@@ -7,6 +7,7 @@ import type { Lesson } from "#core/lesson/types.ts";
 import { GEAR, gearById } from "#core/optics/gear.ts";
 import type { Dir } from "#core/seams/index.ts";
 import type { SheetMode, SheetView } from "../sheet/types.ts";
+import type { LimitShare } from "./limits.ts";
 import type {
   AidOffer,
   Compass,
@@ -49,6 +50,7 @@ export function createSignals(lesson: Lesson) {
     notice: signal<string | null>(null),
     hints: signal<readonly HintRow[]>([]),
     home: signal({ can: false, cost: 0 }),
+    limits: signal<readonly LimitShare[]>([]),
     conditions: signal<readonly [string, string, string]>(["", "", ""]),
     lengths: signal<{ trailDeg: number; wayDeg: number } | null>(null),
     way: signal<WayList | null>(null),

@@ -1,0 +1,34 @@
+/** A night as a page shows it: what is seen, how bright the sky is at the eye, and what limits the view. */
+import { gearById } from "#core/optics/gear.ts";
+import type { Dir, GearId, Seeing, SkyObject } from "#core/seams/index.ts";
+import { conditionsAt, skyHere } from "./conditions.ts";
+import { type Costs, costsOf } from "./costs.ts";
+import { type EyeSeeingOptions, eyeSeeing, type Place } from "./eyeSeeing.ts";
+import { atTheEye } from "./instrument.ts";
+import { log10 } from "./light.ts";
+
+export interface NightSky {
+  readonly seeing: Seeing;
+  /** What limits the view at a direction, magnitudes of limit by cause. @throws InputError for an unknown instrument */
+  costs(dir: Dir, gear: GearId): Costs;
+  /** How bright the sky lies before the eye at the instrument, mag/arcsec2. @throws InputError for an unknown instrument */
+  atTheEyeMu(dir: Dir, gear: GearId): number;
+}
+
+/** The night of a place at an instant, Sun and Moon where they stand, for a typical observer. Pure. */
+export function nightAt(
+  place: Place,
+  utcMs: number,
+  objects: readonly SkyObject[],
+  options?: EyeSeeingOptions,
+): NightSky {
+  const conditions = { ...conditionsAt(place.skyMagPerArcsec2, place, utcMs), glowMuAt: options?.glowMuAt };
+  return {
+    seeing: eyeSeeing(conditions, objects, options),
+    costs: (dir, gear) => costsOf(gearById(gear), conditions, dir),
+    atTheEyeMu(dir, gear) {
+      const { skyMu } = skyHere(conditions, dir);
+      return skyMu - 2.5 * log10(atTheEye(gearById(gear), conditions.observer, skyMu).dimming);
+    },
+  };
+}
