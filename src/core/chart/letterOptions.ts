@@ -1,5 +1,6 @@
 /** What laying letters needs to know of the screen. */
 import type { Measure } from "./labels.ts";
+import type { PagePoint } from "./page.ts";
 
 export type LetterOptions = {
   readonly measure: Measure;
@@ -8,4 +9,6 @@ export type LetterOptions = {
   readonly typeScale: number;
   /** The part of the paper that is light enough to read by: px from the sheet's middle; null for all of it. */
   readonly lit: { readonly x: number; readonly y: number; readonly radiusPx: number } | null;
+  /** A line of the hand, px on the page, that letters cross only where they must. */
+  readonly trail?: readonly PagePoint[] | undefined;
 };

@@ -2,7 +2,7 @@
 import { type LabelWish, type PlacingOptions, placeLabels } from "./labels.ts";
 import type { LetterOptions } from "./letterOptions.ts";
 import { placeFigures } from "./netFigures.ts";
-import { obstaclesOf } from "./obstacles.ts";
+import { obstaclesOf, trailChain } from "./obstacles.ts";
 import type { ChartPage } from "./page.ts";
 import { pageFromScreen, printedRadius, type SheetView, screenFromPage } from "./sheetView.ts";
 import type { ChartMark, TextMark } from "./types.ts";
@@ -42,7 +42,7 @@ export function layLetters(
 ): TextMark[] {
   const { pxPerPagePx } = options;
   const within = withinSheet(page, view, options);
-  const printed = obstaclesOf(marks, view, pxPerPagePx);
+  const printed = [...obstaclesOf(marks, view, pxPerPagePx), ...trailChain(options.trail ?? [], view, pxPerPagePx)];
   const large = printed.filter(({ dotR = Number.POSITIVE_INFINITY, line }) => !line && dotR > FIGURE_OVER_PX);
   const figures = placeFigures(page, marks, view, options, { within, taken: large });
   const texts = marks.filter((mark) => mark.kind === "text" && mark.style !== "gridFigure") as TextMark[];

@@ -1,5 +1,6 @@
 /** What lettering keeps off, in px from the sheet's middle. */
 import type { Obstacle } from "./labels.ts";
+import type { PagePoint } from "./page.ts";
 import { printedRadius, type SheetView, screenFromPage } from "./sheetView.ts";
 import type { ChartMark, LineMark } from "./types.ts";
 
@@ -17,6 +18,27 @@ function chainOf({ points }: LineMark, view: SheetView, pxPerPagePx: number): Ob
     const [left, right] = [x - LINK_HALF_PX, x + LINK_HALF_PX];
     return { left, right, top: y - LINK_HALF_PX, bottom: y + LINK_HALF_PX, line: true };
   });
+}
+
+/** A drawn line of many points: a small box wherever it has gone on by a link. */
+export function trailChain(trail: readonly PagePoint[], view: SheetView, pxPerPagePx: number): Obstacle[] {
+  const chain: Obstacle[] = [];
+  const at = { x: 0, y: 0 };
+  let last = { x: Number.POSITIVE_INFINITY, y: 0 };
+  for (const { x, y } of trail) {
+    screenFromPage(view, pxPerPagePx, x, y, at);
+    const [dx, dy] = [at.x - last.x, at.y - last.y];
+    const long = Math.hypot(dx, dy);
+    if (long < LINK_PX) continue;
+    const links = Number.isFinite(long) ? Math.ceil(long / LINK_PX) : 1;
+    for (let i = 1; i <= links; i++) {
+      const [cx, cy] = i === links ? [at.x, at.y] : [last.x + (dx * i) / links, last.y + (dy * i) / links];
+      const [left, right] = [cx - LINK_HALF_PX, cx + LINK_HALF_PX];
+      chain.push({ left, right, top: cy - LINK_HALF_PX, bottom: cy + LINK_HALF_PX, line: true });
+    }
+    last = { x: at.x, y: at.y };
+  }
+  return chain;
 }
 
 /** What lettering keeps off: larger dots, signs, and the lines of figures and ways. */

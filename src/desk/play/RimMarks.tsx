@@ -2,7 +2,7 @@
 
 import { say } from "../words/say.ts";
 import { onCircle } from "./arcs.ts";
-import type { Barrel } from "./geometry.ts";
+import { type Barrel, SHORT_UNDER_PX } from "./geometry.ts";
 import type { PlayModel } from "./model.ts";
 import { Piece } from "./Piece.tsx";
 
@@ -55,9 +55,11 @@ export function HandMark({ model, barrel }: { model: PlayModel; barrel: Barrel }
   if (!mark) return null;
   const { fieldPx, rimPx } = barrel;
   const atDeg = stepped(mark.towardDeg + 180, HAND_STEP_DEG);
-  const reach = fieldPx + rimPx * 0.31;
+  // A narrow rim is full of letters: there the arrow reaches a little into the field.
+  const [out, length] = fieldPx < SHORT_UNDER_PX ? [0.13, 0.24] : [0.31, 0.27];
+  const reach = fieldPx + rimPx * out;
   const half = Math.min(24, reach * 0.065);
-  const deep = rimPx * 0.27;
+  const deep = rimPx * length;
   const head = deep * 0.42;
   const arrow = `M0 ${deep * 0.2}V${deep}M${-head} ${deep - head}L0 ${deep}L${head} ${deep - head}`;
   return (

@@ -163,7 +163,7 @@ function lying(width: number, height: number): PlayLayout {
   return {
     kind: "lying",
     scale: outer / 424,
-    type: 0.92,
+    type: 1,
     barrel: barrelAt(10 + outer, height / 2, outer - rim, rim),
     ladder: null,
     sheet: sheetAbout((right + width) / 2, height / 2, sheetScale),

@@ -13,9 +13,10 @@ const DRAWN = { leftX: 892, leftBottom: 588, rightX: 1410, rightBottom: 596, nar
 
 function lyingOf(paper: HTMLElement): Lying {
   const box = paper.offsetParent?.getBoundingClientRect() ?? paper.getBoundingClientRect();
-  const { translate, rotate } = getComputedStyle(paper);
+  // As it comes to lie, not as far as its motion has come.
+  const { translate, rotate } = paper.style;
   const [dx = 0, dy = 0] = translate.split(" ").map((part) => Number.parseFloat(part) || 0);
-  const turnRad = rotate === "none" ? 0 : (Number.parseFloat(rotate) * Math.PI) / 180;
+  const turnRad = Number.parseFloat(rotate) || 0;
   const { offsetWidth: width, offsetHeight: height } = paper;
   return { x: box.left + width / 2 + dx, y: box.top + height / 2 + dy, width, height, turnRad };
 }

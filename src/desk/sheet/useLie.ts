@@ -17,6 +17,8 @@ import type { SheetProps } from "./types.ts";
 const FLIP_MS = 360;
 const REST_MS = 180;
 const AFTER_HAND_MS = 40;
+/** Lettering gives way to the trail once that has grown no more for so long. */
+const AFTER_TRAIL_MS = 300;
 
 /** Words of the moment: notes, names of the rings, the ruler's reading. */
 function momentWishes(props: SheetProps, state: SheetState): LabelWish[] {
@@ -59,6 +61,15 @@ export function fieldsAt(
   return anchor?.kind === "sign" ? unproject(anchor.x, anchor.y) : page.centre;
 }
 
+/** The trail as far as it lies on the page. */
+function trailOnPage({ page, hand }: SheetProps): Point[] {
+  const { project } = projectionOf(page);
+  return (hand.trail ?? []).flatMap((dir) => {
+    const at = { x: 0, y: 0 };
+    return project(dir, at) ? [at] : [];
+  });
+}
+
 function lay(props: SheetProps, state: SheetState): void {
   const look = state.look.peek();
   if (!look) return;
@@ -73,6 +84,7 @@ function lay(props: SheetProps, state: SheetState): void {
     pxPerPagePx: pxPerPagePx(props),
     typeScale: typeScaleOf(props),
     lit: { ...lampAt, radiusPx },
+    trail: trailOnPage(props),
   };
   state.letters.value = layLetters(page, marks, laid, options, momentWishes(props, state));
   state.things.value = describeSheet(page, marks, view, fieldDeg);
@@ -139,6 +151,13 @@ export function useLie(parts: SheetParts, props: SheetProps, state: SheetState):
   useEffect(() => {
     if (!state.moving.peek()) lay(latest.current, state);
   }, [page, marks, lettering, lamp, sizePx.width, sizePx.height, moment]);
+  const trailPoints = props.hand.trail?.length ?? 0;
+  useEffect(() => {
+    const after = setTimeout(() => {
+      if (!state.moving.peek()) lay(latest.current, state);
+    }, AFTER_TRAIL_MS);
+    return () => clearTimeout(after);
+  }, [trailPoints]);
   const relaid = useRef<ReturnType<typeof setTimeout>>(undefined);
   useSignalEffect(() => {
     void [state.look.value, state.lampAt.value, state.stroke.value, latest.current.legend?.value];

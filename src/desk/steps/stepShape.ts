@@ -39,7 +39,7 @@ function headOf(from: StepShape["tip"], tip: StepShape["tip"]): string | null {
   const [x, y] = [tip.x - from.x, tip.y - from.y];
   const long = Math.hypot(x, y);
   if (long < LEAST_PX) return null;
-  const back = Math.min(HEAD.longPx, long * 0.7) / long;
+  const back = Math.min(HEAD.longPx, long * 0.55) / long;
   const side = (back * HEAD.halfPx) / HEAD.longPx;
   const at = (sign: 1 | -1) =>
     `${(tip.x - x * back - sign * y * side).toFixed(1)} ${(tip.y - y * back + sign * x * side).toFixed(1)}`;
