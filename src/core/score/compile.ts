@@ -19,6 +19,7 @@ import type {
   Seeing,
 } from "#core/seams/index.ts";
 import { RECORD_VERSION } from "#core/session/record.ts";
+import { lookAlikesOf } from "./lookAlikes.ts";
 import { distanceDas, lengthOfMarksDas } from "./places.ts";
 import { SCORE_VERSION } from "./rules.ts";
 
@@ -88,6 +89,8 @@ export const compileHop: Compile = (spec, stars, seeing, seed) => {
   const hopping = limits.find(({ gear }) => gear === spec.hoppingGear);
   if (!hopping) throw new Error(`the hopping instrument ${spec.hoppingGear} is not among the gear`);
   const ways = spec.ways.map(measured);
+  const contextLimit = Math.min(CONTEXT_LIMIT_MILLI_MAG, hopping.directMilliMag);
+  const about = contextOf(ways, hopping.fieldDas, contextLimit, stars);
   const compiled: CompiledAttempt = {
     versions: {
       record: RECORD_VERSION,
@@ -106,10 +109,7 @@ export const compileHop: Compile = (spec, stars, seeing, seed) => {
     gainPermille: [gainOf(seed, 1), gainOf(seed, 2)],
     rivals: spec.neighbours.filter(({ objectId }) => seeing.object(objectId, spec.claimGear).band !== "not"),
     targetBands: spec.targets.map(({ objectId }) => seeing.object(objectId, spec.claimGear).band),
-    context: {
-      stars: contextOf(ways, hopping.fieldDas, Math.min(CONTEXT_LIMIT_MILLI_MAG, hopping.directMilliMag), stars),
-      lookAlikes: [],
-    },
+    context: { stars: about, lookAlikes: lookAlikesOf(ways, about, hopping.fieldDas) },
   };
   return { ok: compiled };
 };

@@ -2,12 +2,14 @@
  * The habit that cost most, from the record alone: one thing to do better. A code fires at its count; its cost is what the
  * score would gain without it. Ties go to the skill that is learnt earlier.
  */
+import { dirFromMas } from "#core/celestial/vector.ts";
 import type { AttemptRecord, Dir, Report } from "#core/seams/index.ts";
 import { pricesOf } from "./care.ts";
 import { type Corridor, directnessPoints, excessDas, type Lengths } from "./corridor.ts";
 import { type Move, movesOf } from "./moves.ts";
 import { pinAnswers, pinPoints } from "./pins.ts";
-import { distanceDas } from "./places.ts";
+import { dirsOfRoute, distanceDas } from "./places.ts";
+import { restsOf } from "./rests.ts";
 
 type Found = { readonly code: string; readonly costPoints: number; readonly lesson: string };
 
@@ -64,6 +66,28 @@ function fromMoves(corridor: Corridor, lengths: Lengths, weight: number, moves: 
   });
 }
 
+/** So long a rest is a look, not a halt; so near is centred: permille of the field. */
+const LOOK_MS = 4000;
+const CENTRED_PERMILLE = 150;
+
+/** Moves that ended with a long look at a star that only resembles a mark: each was made out, and back. */
+function fromTwins(record: AttemptRecord, corridor: Corridor, lengths: Lengths, moves: readonly Move[]): Found[] {
+  const { context, ways, spec } = record.compiled;
+  if (!context || context.lookAlikes.length === 0) return [];
+  const twins = context.lookAlikes.map((at) =>
+    dirFromMas({ raMas: context.stars[3 * at]!, decMas: context.stars[3 * at + 1]! }),
+  );
+  const marks = ways.flatMap(dirsOfRoute);
+  const centred = (place: Dir) => (dir: Dir) => distanceDas(place, dir) * 1000 <= corridor.fieldDas * CENTRED_PERMILLE;
+  const looks = restsOf(record).filter(({ fromMs, toMs }) => toMs - fromMs >= LOOK_MS);
+  const hits = moves.filter(
+    ({ to, toMs }) =>
+      looks.some(({ fromMs }) => fromMs === toMs) && twins.some(centred(to)) && !marks.some(centred(to)),
+  );
+  const costPoints = costOf(corridor, lengths, spec.weights.directness, outAndBack(hits));
+  return hits.length > 0 ? [{ code: "FIG-TWIN", lesson: "3-05", costPoints }] : [];
+}
+
 /** What the lines of the score show by themselves, where no habit of the hand fired. */
 function fromLines(record: AttemptRecord, dirs: readonly Dir[], corridor: Corridor, lengths: Lengths): Found[] {
   const { weights } = record.compiled.spec;
@@ -98,7 +122,11 @@ export function costliestHabit(
   if (dirs.length === 0 || dirs.every((dir) => distanceDas(dir, dirs[0]!) === 0)) return null;
   const moves = movesOf(record, dirs);
   const weight = record.compiled.spec.weights.directness;
-  const found = [...fromMoves(corridor, lengths, weight, moves), ...fromLines(record, dirs, corridor, lengths)];
+  const found = [
+    ...fromMoves(corridor, lengths, weight, moves),
+    ...fromTwins(record, corridor, lengths, moves),
+    ...fromLines(record, dirs, corridor, lengths),
+  ];
   const dearest = found.reduce((best, one) => (one.costPoints > best.costPoints ? one : best));
   return dearest.costPoints > 0 ? dearest : null;
 }

@@ -66,8 +66,8 @@ export interface CompiledAttempt {
   /** How the claim instrument shows each target: where it is not seen, "right place, nothing seen" is right. */
   readonly targetBands: readonly Band[];
   /**
-   * Stars about the way for the habits (raMas, decMas, milliMag triples), and which of them pass for a mark; null where
-   * habits are off.
+   * Stars about the way for the habits (raMas, decMas, milliMag triples), and the places in that list of those that pass for
+   * a mark; null where habits are off.
    */
   readonly context: { readonly stars: Int32Array; readonly lookAlikes: readonly number[] } | null;
 }

@@ -91,6 +91,9 @@ export const EN_REPORT = {
   "PSH-LEAP line": "You flew past your marks. Slow down over the last half field.",
   "STP-LONG": "steps too long",
   "STP-LONG line": "Keep the old star in the field until you hold the new one.",
+  "FIG-TWIN": "a figure's double",
+  "FIG-TWIN line":
+    "The star resembles your mark and is another. Check one more star of the figure before you trust it.",
   "LST-CLAIM": "claiming too soon",
   "LST-CLAIM line": "Right field, wrong smudge. Look for one more thing that would prove it wrong.",
   "LST-SPIRAL": "searching in circles",
