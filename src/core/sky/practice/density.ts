@@ -7,6 +7,7 @@ import { between } from "./between.ts";
 import type { SkyFrame } from "./frame.ts";
 import { type LongitudeTable, longitudeFactor, longitudeTable } from "./longitudes.ts";
 import { skyNoise } from "./noise.ts";
+import { HILL_LATITUDES_DEG, type Relief } from "./relief.ts";
 import { PURPOSE } from "./seed.ts";
 
 /** Galactic latitude -90 to 90 and longitude 0 to 360, degrees, in a seed's own frame. */
@@ -19,49 +20,73 @@ export function galacticPlace(frame: SkyFrame, dir: Dir, out: GalacticPlace): vo
   out.lonDeg = lonDeg < 0 ? lonDeg + 360 : lonDeg;
 }
 
-/** One size of hills: how far apart, and the variance of the logarithm at some galactic latitudes. */
-export type Hills = { readonly spacingDeg: number; readonly variances: readonly number[] };
-/** |b| at which the variances of {@link Hills} are given, straight between. */
-export const HILL_LATITUDES_DEG: readonly number[] = [0, 10, 22, 32, 90];
-
 /** Stars at a direction, whose galactic place is given, for one star of the mean over all longitudes. */
 export type Density = (dir: Dir, place: GalacticPlace) => number;
 
-const ROW_STEP_DEG = 2;
-const ROWS = 180 / ROW_STEP_DEG + 1;
-const COLUMNS = 120;
-
 /**
- * The density of stars to a magnitude. Along each parallel of galactic latitude its mean is that of the counted longitudes:
- * what hills add in one place hollows take in another.
+ * The density of a relief. Along each parallel of galactic latitude its mean is that of the counted longitudes: what hills
+ * add in one place hollows and lanes take in another.
  */
-export function createDensity(frame: SkyFrame, toMag: number, hills: readonly Hills[]): Density {
-  const longitudes = longitudeTable(toMag);
-  const seeds = hills.map((_, i) => mixHash32(frame.hash, PURPOSE.hills, i) | 0);
-  const uneven: Density = (dir, { latDeg }) => {
-    let sum = 0;
-    for (let i = 0; i < hills.length; i++) {
-      const variance = between(HILL_LATITUDES_DEG, hills[i]!.variances, Math.abs(latDeg));
-      if (variance > 0) sum += Math.sqrt(variance) * skyNoise(seeds[i]!, hills[i]!.spacingDeg * DEG, dir);
-    }
-    return exactExp(sum);
-  };
-  const raised = raisedBy(frame, longitudes, uneven);
+export function createDensity(frame: SkyFrame, relief: Relief): Density {
+  const longitudes = longitudeTable(relief.toMag);
+  const uneven = unevenness(frame, relief);
+  const [step] = relief.meanStepsDeg;
+  const raised = raisedBy(frame, longitudes, uneven, relief.meanStepsDeg);
   return (dir, place) => {
-    const row = Math.min(ROWS - 2, Math.floor((place.latDeg + 90) / ROW_STEP_DEG));
-    const mean = raised[row]! + ((place.latDeg + 90) / ROW_STEP_DEG - row) * (raised[row + 1]! - raised[row]!);
+    const row = Math.min(raised.length - 2, Math.floor((place.latDeg + 90) / step));
+    const mean = raised[row]! + ((place.latDeg + 90) / step - row) * (raised[row + 1]! - raised[row]!);
     return (longitudeFactor(longitudes, place.latDeg, place.lonDeg) * uneven(dir, place)) / mean;
   };
 }
 
+function unevenness(frame: SkyFrame, { hills, laneDepth }: Relief): Density {
+  const seeds = hills.map((_, i) => mixHash32(frame.hash, PURPOSE.hills, i) | 0);
+  const laneSeed = mixHash32(frame.hash, PURPOSE.lanes) | 0;
+  return (dir, { latDeg }) => {
+    const absLatDeg = Math.abs(latDeg);
+    let sum = 0;
+    for (let i = 0; i < hills.length; i++) {
+      const variance = between(HILL_LATITUDES_DEG, hills[i]!.variances, absLatDeg);
+      if (variance > 0) sum += Math.sqrt(variance) * skyNoise(seeds[i]!, hills[i]!.spacingDeg * DEG, dir);
+    }
+    if (laneDepth > 0 && absLatDeg < LANES_REACH_DEG) sum -= laneDepth * laneAt(laneSeed, frame, dir, absLatDeg);
+    return exactExp(sum);
+  };
+}
+
+/** Lanes lie along the plane: their pattern is squeezed across it. */
+const LANES_REACH_DEG = 14;
+const LANE_SPACING_DEG = 11;
+const SQUEEZED = 2.2;
+/** A lane is where the noise passes near its middle, so that it runs on as a thread. */
+const LANE_HALF_WIDTH = 0.6;
+
+/** 1 in the middle of a dark lane, 0 outside. */
+function laneAt(seed: number, { galacticPole }: SkyFrame, dir: Dir, absLatDeg: number): number {
+  const across = (SQUEEZED - 1) * dot(dir, galacticPole);
+  const x = dir[0] + across * galacticPole[0];
+  const y = dir[1] + across * galacticPole[1];
+  const z = dir[2] + across * galacticPole[2];
+  const off = Math.abs(skyNoise(seed, LANE_SPACING_DEG * DEG, [x, y, z])) / LANE_HALF_WIDTH;
+  if (off >= 1) return 0;
+  const fading = 1 - absLatDeg / LANES_REACH_DEG;
+  const near = 1 - off * off;
+  return near * near * fading * Math.sqrt(fading);
+}
+
 /** By how much an unevenness raises the mean of each parallel, from the south pole on. */
-function raisedBy(frame: SkyFrame, longitudes: LongitudeTable, uneven: Density): Float64Array {
-  return Float64Array.from({ length: ROWS }, (_, row) => {
-    const latDeg = row * ROW_STEP_DEG - 90;
+function raisedBy(
+  frame: SkyFrame,
+  longitudes: LongitudeTable,
+  uneven: Density,
+  [latStepDeg, lonStepDeg]: Relief["meanStepsDeg"],
+): Float64Array {
+  return Float64Array.from({ length: 180 / latStepDeg + 1 }, (_, row) => {
+    const latDeg = row * latStepDeg - 90;
     let [smooth, rough] = [0, 0];
-    for (let column = 0; column < COLUMNS; column++) {
-      const place = { latDeg, lonDeg: (column * 360) / COLUMNS };
-      const factor = longitudeFactor(longitudes, latDeg, place.lonDeg);
+    for (let lonDeg = 0; lonDeg < 360; lonDeg += lonStepDeg) {
+      const place = { latDeg, lonDeg };
+      const factor = longitudeFactor(longitudes, latDeg, lonDeg);
       smooth += factor;
       rough += factor * uneven(dirOfGalacticPlace(frame, place), place);
     }

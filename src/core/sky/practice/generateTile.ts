@@ -1,9 +1,9 @@
 /** One tile of a practice sky. */
 import type { StarBlock, TileKey } from "#core/seams/index.ts";
-import { companionsIn } from "./companions.ts";
-import { fieldStars, type StarList } from "./fieldStars.ts";
+import { tileStars } from "./companions.ts";
 import { practiceLayerOfKey, practiceTileKey } from "./layers.ts";
 import { planOf } from "./plan.ts";
+import { addStar, makeRoom, type StarList } from "./starList.ts";
 
 /** Places in a tile are told apart in the low part of a sorting key. */
 const PLACES = 65536;
@@ -15,19 +15,17 @@ const PLACES = 65536;
 export function generateTile(seed: string, key: TileKey): StarBlock {
   const plan = planOf(seed);
   const ownKey = practiceTileKey(practiceLayerOfKey(key), key.pixel);
-  const stars = fieldStars(plan.frame, ownKey);
-  const others = [...companionsIn(plan.frame, ownKey), ...(plan.plantedByTile.get(ownKey) ?? [])];
-  for (const { dir, milliMag, colourBV } of others) {
-    stars.dirs.push(...dir);
-    stars.milliMag.push(milliMag);
-    stars.colourBV.push(colourBV);
-  }
+  const { stars, companions } = tileStars(plan.frame, ownKey);
+  const others = [...companions, ...(plan.plantedByTile.get(ownKey) ?? [])];
+  makeRoom(stars, others.length);
+  for (const { dir, milliMag, colourBV } of others) addStar(stars, dir, milliMag, colourBV);
   return blockOf(ownKey, stars);
 }
 
-function blockOf(key: TileKey, { dirs, milliMag, colourBV }: StarList): StarBlock {
-  const count = milliMag.length;
-  const order = Float64Array.from(milliMag, (mag, place) => mag * PLACES + place).sort();
+function blockOf(key: TileKey, { count, dirs, milliMag, colourBV }: StarList): StarBlock {
+  const order = new Float64Array(count);
+  for (let place = 0; place < count; place++) order[place] = milliMag[place]! * PLACES + place;
+  order.sort();
   const block = {
     key,
     count,

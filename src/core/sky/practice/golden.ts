@@ -6,8 +6,8 @@ import { PRACTICE_LAYERS } from "./layers.ts";
 import { practiceNames, practiceObjects } from "./practiceSky.ts";
 
 const SEEDS = ["sallow", "lantern"] as const;
-/** A prime step through the tiles of a layer: some of each part of the sky. */
-const STEP = 97;
+/** A prime step through the tiles of each order: some of each part of the sky. */
+const STEPS = [97, 97, 97, 97, 97, 389, 1553, 6211] as const;
 
 /**
  * One hash over some tiles of two practice skies, star by star and bit by bit, and over the places of what is named and
@@ -17,7 +17,7 @@ export function practiceGolden(): number {
   let hash: number | undefined;
   for (const seed of SEEDS) {
     for (const { layer, order } of PRACTICE_LAYERS) {
-      for (let pixel = layer; pixel < 12 << (2 * order); pixel += STEP) {
+      for (let pixel = layer; pixel < 12 << (2 * order); pixel += STEPS[order]!) {
         hash = hashOfBlock(generateTile(seed, { order, pixel, layer }), hash);
       }
     }

@@ -1,7 +1,7 @@
 /** How a practice sky is cut into tiles. */
 import { InputError } from "#core/seams/errors.ts";
 import type { TileKey } from "#core/seams/index.ts";
-import type { Hills } from "./density.ts";
+import { BRIGHT_RELIEF, DEEP_RELIEF, FAINT_RELIEF, type Relief } from "./relief.ts";
 import { type CountTable, countTable } from "./starCounts.ts";
 
 export type PracticeLayer = {
@@ -13,43 +13,28 @@ export type PracticeLayer = {
   readonly brightestMilliMag: number;
   readonly faintestMilliMag: number;
   readonly counts: CountTable;
-  readonly hills: readonly Hills[];
+  readonly relief: Relief;
 };
 
-/**
- * Hills of the bright stars: associations, arms and the tilted belt of the nearest young stars (clumping as counted in circles
- * of 5, 7 and 10 degrees).
- */
-const BRIGHT_HILLS: readonly Hills[] = [
-  { spacingDeg: 2, variances: [0.12, 0.08, 0.06, 0, 0] },
-  { spacingDeg: 6, variances: [0.07, 0.05, 0.1, 0, 0] },
-  { spacingDeg: 14, variances: [0.05, 0.045, 0.07, 0, 0] },
-];
-const FAINT_HILLS: readonly Hills[] = [
-  { spacingDeg: 1.2, variances: [0.06, 0.03, 0.015, 0.003, 0.002] },
-  { spacingDeg: 3, variances: [0.06, 0.03, 0.02, 0.004, 0.002] },
-  { spacingDeg: 10, variances: [0.05, 0.03, 0.02, 0.008, 0.003] },
-];
-
-type Limits = readonly [order: number, cellOrder: number, fromMag: number, toMag: number];
+type Limits = readonly [order: number, cellOrder: number, fromMag: number, toMag: number, relief: Relief];
 const LIMITS: readonly [Limits, ...Limits[]] = [
-  [3, 5, -1, 6.5],
-  [3, 6, 6.5, 9.5],
-  [4, 7, 9.5, 11],
-  [5, 7, 11, 12.5],
-  [6, 8, 12.5, 13.5],
-  [7, 8, 13.5, 14.5],
-  [7, 8, 14.5, 15.5],
+  [3, 5, -1, 6.5, BRIGHT_RELIEF],
+  [3, 6, 6.5, 9.5, FAINT_RELIEF],
+  [4, 7, 9.5, 11, DEEP_RELIEF],
+  [5, 7, 11, 12.5, DEEP_RELIEF],
+  [6, 8, 12.5, 13.5, DEEP_RELIEF],
+  [7, 8, 13.5, 14.5, DEEP_RELIEF],
+  [7, 8, 14.5, 15.5, DEEP_RELIEF],
 ];
 
-const layerOf = ([order, cellOrder, fromMag, toMag]: Limits, layer: number): PracticeLayer => ({
+const layerOf = ([order, cellOrder, fromMag, toMag, relief]: Limits, layer: number): PracticeLayer => ({
   layer,
   order,
   cellOrder,
   brightestMilliMag: fromMag * 1000,
   faintestMilliMag: toMag * 1000,
   counts: countTable(fromMag, toMag),
-  hills: layer === 0 ? BRIGHT_HILLS : FAINT_HILLS,
+  relief,
 });
 
 /** The bright layer first. Deep layers have small tiles, so that an eyepiece's field is made in a moment. */

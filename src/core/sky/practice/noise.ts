@@ -14,22 +14,29 @@ function latticeValue(seed: number, x: number, y: number, z: number): number {
 
 const smooth = (t: number): number => t * t * (3 - 2 * t);
 
+function alongX(seed: number, x: number, y: number, z: number, u: number): number {
+  const low = latticeValue(seed, x, y, z);
+  return low + u * (latticeValue(seed, x + 1, y, z) - low);
+}
+
+function alongY(seed: number, x: number, y: number, z: number, u: number, v: number): number {
+  const low = alongX(seed, x, y, z, u);
+  return low + v * (alongX(seed, x, y + 1, z, u) - low);
+}
+
 /**
  * A field of mean 0 and variance 1 whose hills are about `spacingRad` apart: values on a cubic lattice through which the
  * sphere is cut, blended smoothly.
  */
 export function skyNoise(seed: number, spacingRad: number, dir: Dir): number {
-  const [px, py, pz] = [dir[0] / spacingRad, dir[1] / spacingRad, dir[2] / spacingRad];
-  const [x, y, z] = [Math.floor(px), Math.floor(py), Math.floor(pz)];
-  const [u, v, w] = [smooth(px - x), smooth(py - y), smooth(pz - z)];
-  const alongX = (dy: number, dz: number): number => {
-    const low = latticeValue(seed, x, y + dy, z + dz);
-    return low + u * (latticeValue(seed, x + 1, y + dy, z + dz) - low);
-  };
-  const alongY = (dz: number): number => {
-    const low = alongX(0, dz);
-    return low + v * (alongX(1, dz) - low);
-  };
-  const low = alongY(0);
-  return (low + w * (alongY(1) - low)) / SPREAD;
+  const px = dir[0] / spacingRad;
+  const py = dir[1] / spacingRad;
+  const pz = dir[2] / spacingRad;
+  const x = Math.floor(px);
+  const y = Math.floor(py);
+  const z = Math.floor(pz);
+  const u = smooth(px - x);
+  const v = smooth(py - y);
+  const low = alongY(seed, x, y, z, u, v);
+  return (low + smooth(pz - z) * (alongY(seed, x, y, z + 1, u, v) - low)) / SPREAD;
 }

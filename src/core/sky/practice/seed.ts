@@ -12,7 +12,16 @@ const SALT = 4422;
 const LONGEST = 64;
 
 /** What a draw is for: no two purposes share a sequence. */
-export const PURPOSE = { field: 1, frame: 2, plan: 3, names: 4, cluster: 5, hills: 6, companions: 7 } as const;
+export const PURPOSE = {
+  field: 1,
+  frame: 2,
+  plan: 3,
+  names: 4,
+  cluster: 5,
+  hills: 6,
+  companions: 7,
+  lanes: 8,
+} as const;
 
 export type Seed = {
   /** The word as it is kept: trimmed, small letters. */

@@ -6,16 +6,26 @@ const { colourShares, colours } = statistics;
 const PLANE_DEG = 5;
 const POLES_DEG = 45;
 
+const SHARES = Float64Array.from(colourShares);
+const STEPS = SHARES.length;
+const TO_MILLIMAG = Float64Array.from(colours, ({ toMag }) => toMag * 1000);
+const PLANE = colours.map(({ planeCentiBv }) => Float64Array.from(planeCentiBv, (centi) => centi / 100));
+const POLES = colours.map(({ poleCentiBv }) => Float64Array.from(poleCentiBv, (centi) => centi / 100));
+
 /**
  * B-V of a star of magnitude V at galactic latitude |b|, for a draw in [0, 1): the inverse of the distribution measured in
- * Tycho-2 (`source` of star-statistics.json). Towards the poles the blue stars of the plane grow rare.
+ * Tycho-2 (`source` of star-statistics.json). Towards the poles the blue stars of the plane grow rare; stars beyond V 11
+ * have the colours of those to V 11.
  */
-export function colourOf(magV: number, absLatDeg: number, draw: number): number {
-  const { planeCentiBv, poleCentiBv } = colours.find(({ toMag }) => magV <= toMag) ?? colours.at(-1)!;
+export function colourOf(milliMag: number, absLatDeg: number, draw: number): number {
+  let bin = 0;
+  while (bin < TO_MILLIMAG.length - 1 && milliMag > TO_MILLIMAG[bin]!) bin += 1;
   const polar = Math.min(1, Math.max(0, (absLatDeg - PLANE_DEG) / (POLES_DEG - PLANE_DEG)));
-  let above = 1;
-  while (draw > colourShares[above]!) above += 1;
-  const share = (draw - colourShares[above - 1]!) / (colourShares[above]! - colourShares[above - 1]!);
-  const at = (i: number) => planeCentiBv[i]! + polar * (poleCentiBv[i]! - planeCentiBv[i]!);
-  return (at(above - 1) + share * (at(above) - at(above - 1))) / 100;
+  let above = draw < 0.5 ? 1 : STEPS >> 1;
+  while (draw > SHARES[above]!) above += 1;
+  const share = (draw - SHARES[above - 1]!) / (SHARES[above]! - SHARES[above - 1]!);
+  const plane = PLANE[bin]!;
+  const poles = POLES[bin]!;
+  const low = plane[above - 1]! + polar * (poles[above - 1]! - plane[above - 1]!);
+  return low + share * (plane[above]! + polar * (poles[above]! - plane[above]!) - low);
 }

@@ -1,0 +1,55 @@
+/** Hills, hollows and lanes of a sky's density, by how bright its stars are. */
+
+/** One size of hills: how far apart, and the variance of the logarithm at some galactic latitudes. */
+export type Hills = { readonly spacingDeg: number; readonly variances: readonly number[] };
+/** |b| at which the variances of {@link Hills} are given, straight between. */
+export const HILL_LATITUDES_DEG: readonly number[] = [0, 10, 22, 32, 90];
+
+export type Relief = {
+  /** The counted longitudes nearest to this magnitude hold. */
+  readonly toMag: number;
+  readonly hills: readonly Hills[];
+  /** By how much the logarithm falls in the middle of a dark lane; 0 for stars that lie before the dust. */
+  readonly laneDepth: number;
+  /** Steps of galactic latitude and longitude by which the mean of a parallel is taken, degrees. */
+  readonly meanStepsDeg: readonly [latitude: number, longitude: number];
+};
+
+/**
+ * Of the bright stars: associations, arms and the tilted belt of the nearest young stars. All variances were fitted to the
+ * clumping of Tycho-2 (Hog et al. 2000, A&A 355, L27) in circles of 5, 7 and 10 degrees.
+ */
+export const BRIGHT_RELIEF: Relief = {
+  toMag: 6.5,
+  hills: [
+    { spacingDeg: 2, variances: [0.12, 0.08, 0.06, 0, 0] },
+    { spacingDeg: 6, variances: [0.07, 0.05, 0.1, 0, 0] },
+    { spacingDeg: 14, variances: [0.05, 0.045, 0.07, 0, 0] },
+  ],
+  laneDepth: 0,
+  meanStepsDeg: [2, 3],
+};
+
+/** To V 9.5: in circles of 1, 2.5 and 5 degrees. */
+export const FAINT_RELIEF: Relief = {
+  toMag: 9.5,
+  hills: [
+    { spacingDeg: 1.2, variances: [0.08, 0.03, 0.015, 0.003, 0.001] },
+    { spacingDeg: 3, variances: [0.03, 0.03, 0.02, 0.004, 0.002] },
+    { spacingDeg: 10, variances: [0.04, 0.03, 0.02, 0.008, 0.001] },
+  ],
+  laneDepth: 0.8,
+  meanStepsDeg: [3, 5],
+};
+
+/** Beyond: in circles of half a degree to 2.5 degrees to V 11, and the same for what nobody counted. */
+export const DEEP_RELIEF: Relief = {
+  toMag: 11,
+  hills: [
+    { spacingDeg: 1.2, variances: [0.04, 0.014, 0.008, 0.001, 0] },
+    { spacingDeg: 3, variances: [0.03, 0.03, 0.016, 0.004, 0.001] },
+    { spacingDeg: 10, variances: [0.03, 0.042, 0.02, 0.008, 0] },
+  ],
+  laneDepth: 1.1,
+  meanStepsDeg: [3, 5],
+};
