@@ -1,4 +1,5 @@
 /** The corners outside the circle: the lesson, the page's tools, and the night. */
+import "../styles/grain.css";
 import { homeHash, isTry, keysShown, lamp, lampLevel, nextLamp, soundOn } from "../app/state.ts";
 import { Icon, type IconName } from "../icons.tsx";
 import { say } from "../words/say.ts";
@@ -18,6 +19,7 @@ export function LessonTitle({ model }: { model: PlayModel }) {
         <span>{isTry() ? say("bench.toBench") : say("play.lessonOf", { number, of })}</span>
       </a>
       <h1>{title}</h1>
+      {model.grain.value && <p class="aside grain-said">{say("play.grainShown")}</p>}
     </header>
   );
 }
@@ -98,7 +100,6 @@ export function Conditions({ model }: { model: PlayModel }) {
       {model.conditions.value.map((line, i) => (
         <p key={i}>{line}</p>
       ))}
-      {model.grain.value && <p>{say("play.grainShown")}</p>}
       <LimitBar model={model} />
     </section>
   );
