@@ -23,7 +23,7 @@ function lyingOf(paper: HTMLElement): Lying {
 
 function roomOf(side: HTMLElement, { scale, type, barrel }: PlayLayout): SideRoom {
   const range = document.createRange();
-  const said = side.querySelector("p:last-of-type");
+  const said = side.querySelector(".sheet-lies, .sheet-asks");
   if (said) range.selectNodeContents(said);
   const lines = said ? Array.from(range.getClientRects()) : [];
   const tools = Array.from(side.querySelectorAll(".tool"), (tool) => tool.getBoundingClientRect());
