@@ -3,6 +3,7 @@
 import { Icon } from "../icons.tsx";
 import { say } from "../words/say.ts";
 import { grainOn } from "./grain.ts";
+import { LimitsTold } from "./LimitBar.tsx";
 import type { AidOffer, HintRow, PlayModel } from "./model.ts";
 
 const GRADES = { 1: "play.hint1", 2: "play.hint2", 3: "play.hint3" } as const;
@@ -164,6 +165,7 @@ function MoreRows({ model }: { model: PlayModel }) {
       <NightRow model={model} />
       <GearRows model={model} />
       <GrainRow model={model} />
+      <LimitsTold model={model} />
       {model.claim.value.can && !model.seeking.value && (
         <Row lead={say("play.notSeenSaid")} price={say("play.notSeenNote")} onPress={() => model.claimNotSeen()} />
       )}

@@ -1,21 +1,37 @@
-/** What limits the view: one small bar, a piece for each cause by its length and its hatching, and a sentence. */
+/** What limits the view: one small bar, a piece for each cause by its length and its hatching; and a sentence. */
 import { say } from "../words/say.ts";
 import { causeName, limitWords } from "./limits.ts";
 import type { PlayModel } from "./model.ts";
 
+/** The bar alone, which says itself to those who hear it or rest on it. */
 export function LimitBar({ model }: { model: PlayModel }) {
   const shares = model.limits.value;
+  if (shares.length === 0) return null;
   const told = shares.map(({ cause, mag }) => say("play.limitPart", { cause: causeName(cause), mag: mag.toFixed(1) }));
+  const said = `${limitWords(shares)}. ${told.join(", ")}.`;
   return (
-    <>
-      <p class="limit-words">{limitWords(shares)}</p>
-      {shares.length > 0 && (
-        <div class="limit-bar" role="img" aria-label={told.join(", ")} title={told.join("\n")}>
-          {shares.map(({ cause, mag }) => (
-            <span key={cause} class={`limit-part limit-${cause}`} style={{ flexGrow: mag }} />
-          ))}
-        </div>
-      )}
-    </>
+    <div class="limit-bar" role="img" aria-label={said} title={said}>
+      {shares.map(({ cause, mag }) => (
+        <span key={cause} class={`limit-part limit-${cause}`} style={{ flexGrow: mag }} />
+      ))}
+    </div>
+  );
+}
+
+/** The bar with its sentence and what each piece is. */
+export function LimitsTold({ model }: { model: PlayModel }) {
+  const shares = model.limits.value;
+  return (
+    <div class="row limits-told">
+      <p>{limitWords(shares)}.</p>
+      <ul>
+        {shares.map(({ cause, mag }) => (
+          <li key={cause}>
+            <span class={`limit-part limit-${cause}`} />
+            {say("play.limitPart", { cause: causeName(cause), mag: mag.toFixed(1) })}
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }
