@@ -47,6 +47,8 @@ for (const lamp of LAMPS)
     await look("report");
     await SCREENS.bench(page);
     await look("bench");
+    await SCREENS.print(page);
+    await look("hop sheet");
     expect(faults).toEqual({});
   });
 

@@ -75,6 +75,11 @@ export const SCREENS = {
     await page.getByRole("heading", { name: "Lesson bench" }).waitFor();
     await atRest(page);
   },
+  async print(page: Page) {
+    await openHash(page, `print/${FINDER_LESSON}`);
+    await page.locator(".hop-sheet .chart svg").nth(1).waitFor();
+    await atRest(page);
+  },
 } as const satisfies Record<string, (page: Page) => Promise<void>>;
 export type ScreenName = keyof typeof SCREENS;
 
