@@ -46,10 +46,10 @@ export const FAINT_RELIEF: Relief = {
 export const DEEP_RELIEF: Relief = {
   toMag: 11,
   hills: [
-    { spacingDeg: 1.2, variances: [0.04, 0.014, 0.008, 0.001, 0] },
-    { spacingDeg: 3, variances: [0.03, 0.03, 0.016, 0.004, 0.001] },
+    { spacingDeg: 1.2, variances: [0.03, 0.014, 0.008, 0.001, 0] },
+    { spacingDeg: 3, variances: [0.022, 0.03, 0.016, 0.004, 0.001] },
     { spacingDeg: 10, variances: [0.03, 0.042, 0.02, 0.008, 0] },
   ],
-  laneDepth: 1.1,
+  laneDepth: 1,
   meanStepsDeg: [3, 5],
 };
