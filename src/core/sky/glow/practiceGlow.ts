@@ -1,11 +1,12 @@
-/** The glow of a practice sky: what its own counts give, by distance from its own plane. */
-import { exactAsin, exactLog, exactPow10 } from "#core/celestial/exactMath.ts";
-import { DEG, dot } from "#core/celestial/vector.ts";
+/** The glow of a practice sky: what its own counts give, by place in its own galaxy. */
+import { exactLog, exactPow10 } from "#core/celestial/exactMath.ts";
 import type { Dir } from "#core/seams/index.ts";
+import { galacticPlace } from "../practice/density.ts";
 import { frameOf } from "../practice/frame.ts";
+import { longitudeFactor, longitudeTable } from "../practice/longitudes.ts";
 import { seedOf } from "../practice/seed.ts";
 import { countsAt, countTable } from "../practice/starCounts.ts";
-import { faintLightPerStar, muOfLight } from "./faintLight.ts";
+import { faintLightPerStar, MEASURED_MAG, muOfLight } from "./faintLight.ts";
 import { type GlowMuAt, glowBeyond } from "./glowMap.ts";
 
 const LATITUDES = 91;
@@ -35,15 +36,22 @@ function lightOfCounts(latitudeDeg: number, perSqDeg: Float64Array): number {
   return light + perSqDeg[last]! * faintLightPerStar(latitudeDeg, slope);
 }
 
-/** Light of faint stars in the sky of a seed word, mag/arcsec2. @throws InputError where it is no seed word */
+/**
+ * Light of faint stars in the sky of a seed word, mag/arcsec2: by its own galactic latitude and longitude; its smaller hills
+ * and hollows are left out. @throws InputError where it is no seed word
+ */
 export function practiceGlow(seedWord: string): GlowMuAt {
-  const { galacticPole } = frameOf(seedOf(seedWord));
+  const frame = frameOf(seedOf(seedWord));
   const byLatitude = lightsByLatitude();
+  const longitudes = longitudeTable(MEASURED_MAG);
+  const place = { latDeg: 0, lonDeg: 0 };
   return (dir: Dir) => {
-    const latitudeDeg = exactAsin(Math.min(1, Math.abs(dot(dir, galacticPole)))) / DEG;
+    galacticPlace(frame, dir, place);
+    const latitudeDeg = Math.abs(place.latDeg);
     const below = Math.min(LATITUDES - 2, Math.floor(latitudeDeg));
     const [low, high] = [byLatitude[below]!, byLatitude[below + 1]!];
-    return muOfLight(low + (latitudeDeg - below) * (high - low));
+    const mean = low + (latitudeDeg - below) * (high - low);
+    return muOfLight(mean * longitudeFactor(longitudes, place.latDeg, place.lonDeg));
   };
 }
 
