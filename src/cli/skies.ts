@@ -37,7 +37,7 @@ export interface Sky {
 }
 
 const CATALOGUE_WORD = "catalogue";
-const SEED_WORD = /^[a-z][a-z0-9-]{0,31}$/;
+const SEED_WORD = /^[a-z0-9][a-z0-9-]{0,31}$/;
 /** Practice skies stand still: their places are of J2000. */
 const PRACTICE_EPOCH = 2000;
 

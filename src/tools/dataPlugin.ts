@@ -5,7 +5,7 @@
 import { readFileSync } from "node:fs";
 import type { Plugin } from "vite";
 
-const TABLES = /[/\\]shared[/\\](stars|figures|objects|constellations|glow|borders)\.json$/;
+const TABLES = /[/\\]shared[/\\](stars|figures|objects|constellations|glow|borders|sallowfell|populations)\.json$/;
 /** The leading zero byte keeps other plugins off. */
 const MARK = "\0table:";
 

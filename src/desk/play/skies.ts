@@ -9,7 +9,7 @@ import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
 import type { MovingBody } from "#core/sky/names/findByName.ts";
 import type { SkyNames } from "#core/sky/names/types.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
-import { practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
+import { practiceConstellations, practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
 import { createPracticeSource, type MakeTile } from "#core/sky/practice/practiceSource.ts";
 import { createSkyCall, type WorkerCall } from "../workers/createCalls.ts";
 
@@ -81,7 +81,11 @@ export function openSky(sky: Lesson["sky"]): OpenSky {
     source: createPracticeSource(sky.practice, makeTile),
     names: practiceNames(sky.practice),
     objects: practiceObjects(sky.practice),
-    bordersWithin: async () => [],
+    bordersWithin: (cone) =>
+      import("#core/sky/practice/practiceBorders.ts").then(
+        ({ practiceBordersWithin }) => practiceBordersWithin(practiceConstellations(sky.practice), cone),
+        () => [],
+      ),
     glow: () => glowOfSky({ kind: "practice", seed: sky.practice }),
     failures: () => [],
     retry: () => undefined,

@@ -78,6 +78,8 @@ export function moreWords({ match, sky }: Answer): string[] {
   const meaning =
     match.kind === "constellation" && sky.seed === null ? constellations().get(match.id ?? "")?.meaning.en : null;
   if (meaning) words.push(say("search.meaning", { meaning }));
+  const lore = match.kind === "constellation" && sky.names.figures.find(({ abbr }) => abbr === match.id)?.lore;
+  if (lore) words.push(lore);
   if (sky.seed !== null) words.push(say("search.ofSky", { seed: sky.seed }));
   return words;
 }

@@ -52,7 +52,7 @@ describe("a practice sky", () => {
   });
 
   test("has the hash of every engine", () => {
-    expect(practiceGolden()).toBe(3474875709);
+    expect(practiceGolden()).toBe(4183943734);
   });
 
   test("gives each tile its stars, brightest first and within its layer", () => {
@@ -114,18 +114,18 @@ describe.each(SEEDS)("the sky of %s", (seed) => {
   const names = practiceNames(seed);
   const facts = practiceFacts(seed);
 
-  test("has three figures of its own stars, whose lines do not cross", () => {
-    expect(names.figures.length).toBe(3);
+  test("has figures of its own stars all over the sky, whose lines do not cross", () => {
+    expect(names.figures.length).toBeGreaterThan(60);
     const letters = names.stars.filter(({ con, flamsteed }) => con && flamsteed === undefined);
     for (const figure of names.figures) {
-      const own = letters.filter(({ con }) => con === figure.abbr);
       const lines = names.segments.filter((line) => line.figure === figure.abbr);
-      expect(own.length).toBeGreaterThanOrEqual(4);
-      expect(lines.length).toBe(own.length - 1);
-      expect(own[0]!.proper).toBeDefined();
-      for (const star of own) expect(starAt(seed, star.dir, star.magV).length).toBe(1);
+      expect(lines.length).toBeGreaterThanOrEqual(2);
       for (const { from, to } of lines)
-        for (const end of [from, to]) expect(own.some(({ dir }) => dir === end)).toBe(true);
+        for (const end of [from, to]) {
+          const star = letters.find(({ dir }) => dir === end);
+          expect(star?.con).toBe(figure.abbr);
+          expect(starAt(seed, star!.dir, star!.magV).length).toBe(1);
+        }
     }
     const pairs = names.segments.flatMap((a, i) => names.segments.slice(i + 1).map((b) => [a, b] as const));
     expect(pairs.filter(([a, b]) => crosses(a, b))).toEqual([]);
@@ -152,7 +152,9 @@ describe.each(SEEDS)("the sky of %s", (seed) => {
     expect(anchor.magV).toBeGreaterThanOrEqual(1.8);
     expect(anchor.magV).toBeLessThanOrEqual(2.25);
     expect(starAt(seed, anchor.dir, anchor.magV)[0]!.milliMag).toBe(Math.round(anchor.magV * 1000));
-    for (const star of names.stars.filter(({ con }) => con === anchor.con))
+    const own = names.segments.filter(({ figure }) => figure === anchor.con).flatMap(({ from, to }) => [from, to]);
+    expect(own).toContain(anchor.dir);
+    for (const star of names.stars.filter(({ dir }) => own.includes(dir)))
       expect(star.magV).toBeGreaterThanOrEqual(anchor.magV);
   });
 
@@ -209,7 +211,11 @@ describe("the first lesson's sky", () => {
     const place = ({ dir }: { dir: Dir }) => masFromDir(dir);
     expect(separationDas(place(anchor), place(cluster))).toBe(54000);
     expect(place(anchor)).toEqual({ raMas: 1098756871, decMas: 75026924 });
-    expect(practiceObjects("sallow").map(({ id }: SkyObject) => id)).toEqual(["sallow-1", "sallow-2"]);
+    expect(
+      practiceObjects("sallow")
+        .slice(0, 2)
+        .map(({ id }: SkyObject) => id),
+    ).toEqual(["sallow-1", "sallow-2"]);
     expect(constellationOf(anchor.dir).abbr).not.toBe(anchor.con);
   });
 });

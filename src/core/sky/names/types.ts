@@ -29,6 +29,8 @@ export interface Figure {
   readonly name: string;
   /** Where a chart writes the name: mean direction of the figure's stars. */
   readonly centre: Dir;
+  /** One line told about it, where the sky is an invented one. */
+  readonly lore?: string;
 }
 export interface SkyNames {
   /** Brightest first. */

@@ -94,7 +94,11 @@ function raisedBy(
   });
 }
 
-function dirOfGalacticPlace({ galacticCentre, galacticQuarter, galacticPole }: SkyFrame, place: GalacticPlace): Dir {
+/** The direction of a galactic place. */
+export function dirOfGalacticPlace(
+  { galacticCentre, galacticQuarter, galacticPole }: SkyFrame,
+  place: GalacticPlace,
+): Dir {
   const latRad = place.latDeg * DEG;
   const lonRad = place.lonDeg * DEG;
   const [x, y, z] = [exactCos(latRad) * exactCos(lonRad), exactCos(latRad) * exactSin(lonRad), exactSin(latRad)];

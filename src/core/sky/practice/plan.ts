@@ -1,20 +1,25 @@
 /** The plan of a practice sky: what is made by hand in it. It is the same for a seed whichever tile is asked for first. */
+
+import { exactCos } from "#core/celestial/exactMath.ts";
 import { pixelOf } from "#core/celestial/healpix.ts";
-import { TWO_PI } from "#core/celestial/vector.ts";
+import { DEG, TWO_PI } from "#core/celestial/vector.ts";
 import type { TileKey } from "#core/seams/index.ts";
 import { type AnchorPlace, drawAnchorPlace } from "./anchorPlace.ts";
 import { brightFieldStars } from "./brightStars.ts";
 import { createChance } from "./chance.ts";
-import { drawFigures, type FigurePlan } from "./figures.ts";
+import { type Constellation, drawConstellations } from "./constellations.ts";
 import { frameOf, type SkyFrame, type SkyStar } from "./frame.ts";
 import { practiceLayerOf, practiceTileKey } from "./layers.ts";
+import { membersOf } from "./members.ts";
 import { type ClusterPlanting, type GalaxyPlanting, plantCluster, planted, plantGalaxy } from "./plantings.ts";
+import { drawPopulation, type WildObject } from "./population.ts";
 import { PURPOSE, type Seed, seedOf } from "./seed.ts";
 import { drawWords, type SkyWords } from "./words.ts";
 
-const FIGURES = 3;
-/** Stars outside every figure that have names of their own reach to this. */
-const FAINTEST_NAMED = 1600;
+/** Stars with letters reach to this, figures too. */
+const FAINTEST_LETTERED = 4500;
+/** Nothing but what is planted stands so near to the anchor: the first hops are made there. */
+const PRACTISED_DEG = 9;
 
 export type SkyPlan = {
   readonly seed: Seed;
@@ -25,9 +30,11 @@ export type SkyPlan = {
   readonly cluster: ClusterPlanting;
   readonly galaxy: GalaxyPlanting;
   /** The anchor's first. */
-  readonly figures: readonly FigurePlan[];
-  /** Bright field stars that no figure has. */
-  readonly loners: readonly SkyStar[];
+  readonly figures: readonly Constellation<SkyStar>[];
+  /** The anchor and every field star that is bright enough for a letter, brightest first. */
+  readonly bright: readonly SkyStar[];
+  /** What else is in the sky, far from the anchor. */
+  readonly wild: readonly WildObject[];
   readonly plantedByTile: ReadonlyMap<TileKey, readonly SkyStar[]>;
 };
 
@@ -59,19 +66,24 @@ function makePlan(seed: Seed): SkyPlan {
   const plantings = createChance(seed.hash, PURPOSE.cluster);
   const cluster = plantCluster(plantings, anchor.dir, clusterAngle);
   const galaxy = plantGalaxy(plantings, anchor.dir, clusterAngle + galaxyTurn);
-  const figures = drawFigures(anchor, bright, FIGURES);
-  const taken = new Set(figures.flatMap(({ stars }) => stars));
+  const words = drawWords(createChance(seed.hash, PURPOSE.names));
+  const letteredStars = [anchor, ...bright.filter(({ milliMag }) => milliMag <= FAINTEST_LETTERED)].sort(
+    (a, b) => a.milliMag - b.milliMag,
+  );
+  const wild = drawPopulation(frame, [{ centre: anchor.dir, cosRadius: exactCos(PRACTISED_DEG * DEG) }]);
+  const members = wild.flatMap((object, i) => (object.kind === "openCluster" ? membersOf(seed.hash, i, object) : []));
   return {
     seed,
     frame,
-    words: drawWords(createChance(seed.hash, PURPOSE.names)),
+    words,
     anchor,
     place,
     cluster,
     galaxy,
-    figures,
-    loners: bright.filter((star) => star.milliMag <= FAINTEST_NAMED && !taken.has(star)),
-    plantedByTile: byTile([anchor, ...cluster.pair, ...cluster.members, galaxy.lone, ...galaxy.triangle]),
+    figures: drawConstellations(letteredStars, words.figureOrder, anchor),
+    bright: letteredStars,
+    wild,
+    plantedByTile: byTile([anchor, ...cluster.pair, ...cluster.members, galaxy.lone, ...galaxy.triangle, ...members]),
   };
 }
 

@@ -1,14 +1,13 @@
 /** What a practice sky calls its stars, how it joins them, what else is in it, and how one gets there. */
-import { dot, normalise } from "#core/celestial/vector.ts";
 import type { Dir, SkyObject } from "#core/seams/index.ts";
 import type { Figure, FigureSegment, NamedStar, SkyNames } from "../names/types.ts";
-import type { FigurePlan } from "./figures.ts";
+import { loreOf } from "./constellations.ts";
 import type { SkyStar } from "./frame.ts";
+import { lettered } from "./letters.ts";
 import { planOf, type SkyPlan } from "./plan.ts";
 import { CLUSTER_WIDE_ARCMIN } from "./plantings.ts";
-import type { FigureWord } from "./words.ts";
-
-const LETTERS = "αβγδεζ";
+import { type ConstellationAt, constellationsBy } from "./regions.ts";
+import { catalogueTitle, wildObjects } from "./wildObjects.ts";
 
 /** A place to pass on the way, with the words for it. */
 export type PracticeMark = { readonly name: string; readonly dir: Dir };
@@ -21,16 +20,26 @@ export type PracticeFacts = {
   /** What lies between the anchor and the galaxy: a star, then a small triangle. */
   readonly galaxyWay: readonly PracticeMark[];
 };
-type Sky = { readonly names: SkyNames; readonly objects: readonly SkyObject[]; readonly facts: PracticeFacts };
+type Sky = {
+  readonly names: SkyNames;
+  readonly at: ConstellationAt;
+  readonly objects: readonly SkyObject[];
+  readonly facts: PracticeFacts;
+};
 
 const skies = new WeakMap<SkyPlan, Sky>();
 
-/** Stars with names, letters or numbers, and three figures of a seed's sky; each line joins two of its stars. */
+/** Stars with names, letters or numbers, and the figures of a seed's sky; each line joins two of its stars. */
 export function practiceNames(seed: string): SkyNames {
   return skyOf(seed).names;
 }
 
-/** The cluster and the galaxy of a seed's sky. */
+/** The constellation of each direction of a seed's sky. */
+export function practiceConstellations(seed: string): ConstellationAt {
+  return skyOf(seed).at;
+}
+
+/** The objects of a seed's sky: the cluster and the galaxy by its anchor, then all others by right ascension. */
 export function practiceObjects(seed: string): readonly SkyObject[] {
   return skyOf(seed).objects;
 }
@@ -44,28 +53,43 @@ function skyOf(seed: string): Sky {
   const plan = planOf(seed);
   const known = skies.get(plan);
   if (known) return known;
-  const names = namesOf(plan);
-  const [cluster, galaxy] = objectsOf(plan);
-  const made = { names, objects: [cluster, galaxy], facts: factsOf(plan, names, cluster, galaxy) };
+  const segments = segmentsOf(plan);
+  const at = constellationsBy(segments);
+  const names = namesOf(plan, segments, at);
+  const [cluster, galaxy] = plantedObjects(plan, at);
+  const objects = [cluster, galaxy, ...wildObjects(plan, at)];
+  const made = { names, at, objects, facts: factsOf(plan, names, cluster, galaxy) };
   skies.set(plan, made);
   return made;
 }
 
-function namesOf(plan: SkyPlan): SkyNames {
-  const { words, figures, cluster, galaxy, loners } = plan;
+function segmentsOf({ figures }: SkyPlan): FigureSegment[] {
+  return figures.flatMap(({ abbr, stars, lines }) =>
+    lines.map(([from, to]) => ({ from: stars[from]!.dir, to: stars[to]!.dir, figure: abbr })),
+  );
+}
+
+function namesOf(plan: SkyPlan, segments: readonly FigureSegment[], at: ConstellationAt): SkyNames {
+  const { words, figures, bright, anchor, cluster, galaxy } = plan;
   const numbered = [...cluster.pair, galaxy.lone, ...galaxy.triangle];
+  // The anchor has the first name, the brightest others the rest.
+  const proper = new Map(
+    [anchor, ...bright.filter((star) => star !== anchor)].map((star, i) => [star, words.stars[i]]),
+  );
   const stars = [
-    ...figures.flatMap((figure, i) => lettered(figure, words.figures[i]!, words.stars[i]!)),
-    ...numbered.map((star, i) => starWith(star, { label: `${i + 1}`, flamsteed: i + 1, con: words.figures[0]!.abbr })),
-    ...loners.flatMap((star, i) => {
-      const proper = words.stars[figures.length + i];
-      return proper === undefined ? [] : [starWith(star, { label: proper, proper })];
+    ...lettered(bright, at).map(({ star, con, label }): NamedStar => {
+      const name = proper.get(star);
+      return starWith(star, { label, con, ...(name === undefined ? {} : { proper: name }) });
     }),
+    ...numbered.map((star, i) => starWith(star, { label: `${i + 1}`, flamsteed: i + 1, con: at(star.dir) })),
   ];
   return {
     stars: stars.sort((a, b) => a.magV - b.magV),
-    segments: figures.flatMap((figure, i) => segmentsOf(figure, words.figures[i]!)),
-    figures: figures.map(({ stars: own }, i): Figure => ({ ...words.figures[i]!, centre: middleOf(own) })),
+    segments,
+    figures: figures.map(({ abbr, name, middle }): Figure => {
+      const lore = loreOf(abbr);
+      return { abbr, name, centre: middle, ...(lore === undefined ? {} : { lore }) };
+    }),
   };
 }
 
@@ -75,31 +99,9 @@ function starWith({ dir, milliMag, colourBV }: SkyStar, designation: Designation
   return { dir, magV: milliMag / 1000, colourBV, ...designation };
 }
 
-function lettered({ stars }: FigurePlan, { abbr }: FigureWord, proper: string): NamedStar[] {
-  return stars.map((star, rank) => {
-    const label = LETTERS.charAt(rank);
-    return starWith(star, { label, con: abbr, ...(rank === 0 ? { proper } : {}) });
-  });
-}
-
-function segmentsOf({ stars, lines }: FigurePlan, { abbr }: FigureWord): FigureSegment[] {
-  return lines.map(([from, to]) => ({ from: stars[from]!.dir, to: stars[to]!.dir, figure: abbr }));
-}
-
-function middleOf(stars: readonly { readonly dir: Dir }[]): Dir {
-  const sum = (axis: 0 | 1 | 2) => stars.reduce((total, { dir }) => total + dir[axis], 0);
-  return normalise([sum(0), sum(1), sum(2)]);
-}
-
-/** Abbreviation of the figure whose middle is nearest. */
-function figureAt({ figures, words }: SkyPlan, dir: Dir): string {
-  const nearness = figures.map(({ stars }) => dot(middleOf(stars), dir));
-  return words.figures[nearness.indexOf(Math.max(...nearness))]?.abbr ?? "";
-}
-
-function objectsOf(plan: SkyPlan): [SkyObject, SkyObject] {
+function plantedObjects(plan: SkyPlan, at: ConstellationAt): [SkyObject, SkyObject] {
   const { seed, words, cluster, galaxy } = plan;
-  const title = seed.word.charAt(0).toUpperCase() + seed.word.slice(1);
+  const title = catalogueTitle(plan);
   return [
     {
       id: `${seed.word}-1`,
@@ -111,7 +113,7 @@ function objectsOf(plan: SkyPlan): [SkyObject, SkyObject] {
       minorArcmin: CLUSTER_WIDE_ARCMIN,
       axisDeg: 0,
       profile: "members",
-      constellation: figureAt(plan, cluster.centre),
+      constellation: at(cluster.centre),
       looks: "A handful of stars close together, most of them blue-white.",
     },
     {
@@ -124,7 +126,7 @@ function objectsOf(plan: SkyPlan): [SkyObject, SkyObject] {
       minorArcmin: galaxy.minorArcmin,
       axisDeg: galaxy.axisDeg,
       profile: "exponential",
-      constellation: figureAt(plan, galaxy.centre),
+      constellation: at(galaxy.centre),
       looks: "A soft oval, brighter towards its middle, with no star in it.",
     },
   ];

@@ -21,6 +21,8 @@ export const PURPOSE = {
   hills: 6,
   companions: 7,
   lanes: 8,
+  objects: 9,
+  members: 10,
 } as const;
 
 export type Seed = {

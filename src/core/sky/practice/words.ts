@@ -10,26 +10,8 @@ const STAR_NAMES = (
   "Sallis Thornel Wickle Yaddle"
 ).split(" ");
 
-export type FigureWord = { readonly abbr: string; readonly name: string };
-
-const FIGURE_NAMES: readonly FigureWord[] = [
-  { abbr: "Hrn", name: "Heron" },
-  { abbr: "Stl", name: "Stile" },
-  { abbr: "Bel", name: "Bellows" },
-  { abbr: "Rak", name: "Rake" },
-  { abbr: "Ott", name: "Otter" },
-  { abbr: "Cur", name: "Curlew" },
-  { abbr: "Ldd", name: "Ladder" },
-  { abbr: "Anv", name: "Anvil" },
-  { abbr: "Spi", name: "Spindle" },
-  { abbr: "Skf", name: "Skiff" },
-  { abbr: "Thi", name: "Thimble" },
-  { abbr: "Bad", name: "Badger" },
-  { abbr: "Bwe", name: "Bellwether" },
-  { abbr: "Wic", name: "Wicket" },
-  { abbr: "Sld", name: "Sledge" },
-  { abbr: "Crn", name: "Cairn" },
-];
+/** No shape has more names than this. */
+const NAMES_OF_A_SHAPE = 16;
 
 const CLUSTER_NAMES = ["Gorse", "Spilt Seed", "Thistledown", "Midges", "Sparks", "Rowanberries"];
 const GALAXY_NAMES = ["Breath on the Pane", "Candle Smoke", "Wool on the Fence", "Hill Mist", "Moth"];
@@ -37,7 +19,8 @@ const GALAXY_NAMES = ["Breath on the Pane", "Candle Smoke", "Wool on the Fence",
 /** The words of one sky, each used once, in the order in which they are given out. */
 export type SkyWords = {
   readonly stars: readonly string[];
-  readonly figures: readonly FigureWord[];
+  /** The order in which the names of each shape are given to figures: 0 to 15, each once. */
+  readonly figureOrder: readonly number[];
   readonly cluster: string;
   readonly galaxy: string;
 };
@@ -45,7 +28,10 @@ export type SkyWords = {
 export function drawWords(chance: Chance): SkyWords {
   return {
     stars: shuffled(chance, STAR_NAMES),
-    figures: shuffled(chance, FIGURE_NAMES),
+    figureOrder: shuffled(
+      chance,
+      Array.from({ length: NAMES_OF_A_SHAPE }, (_, i) => i),
+    ),
     cluster: shuffled(chance, CLUSTER_NAMES)[0]!,
     galaxy: shuffled(chance, GALAXY_NAMES)[0]!,
   };
