@@ -4,7 +4,7 @@ import type { Site } from "#core/celestial/frames.ts";
 import { type BodiesInView, bodiesInView } from "#core/field/bodies.ts";
 import type { Gear, StarBlock } from "#core/seams/index.ts";
 import { gearInUse, type Session, skyTimeMs } from "#core/session/session.ts";
-import { type SolarSystem, solarSystemAt } from "#core/sky/solar/solarSystem.ts";
+import type { SolarSystem } from "#core/sky/solar/solarSystem.ts";
 import type { FieldObject } from "../../stage/index.ts";
 
 /** The Moon goes by half a minute of arc in that time. */
@@ -23,6 +23,8 @@ export interface Bodies {
   follow(session: Session): void;
 }
 
+export type SolarAt = (site: Site, utcMs: number) => Promise<SolarSystem>;
+
 function discsOf({ discs }: BodiesInView): FieldObject[] {
   return discs.map(({ name, dir, diameterRad, litShare, limbRad }) => ({
     dir,
@@ -34,26 +36,46 @@ function discsOf({ discs }: BodiesInView): FieldObject[] {
   }));
 }
 
-/** The bodies as they are seen from a place. */
-export function createBodies(place: Site): Bodies {
+/**
+ * The bodies as they are seen from a place.
+ * @param solarAt works out where they stand; it may fail, then they stay as they were
+ * @param came is told when they stand elsewhere
+ */
+export function createBodies(place: Site, solarAt: SolarAt, came: () => void): Bodies {
   let system: SolarSystem | null = null;
-  let atMs = Number.NaN;
+  let askedMs = Number.NaN;
   let gear: Gear | null = null;
   let view: BodiesInView | null = null;
+  const look = () => {
+    if (!system || !gear) return;
+    view = bodiesInView(system, gear);
+    bodies.discs = discsOf(view);
+    bodies.version += 1;
+    came();
+  };
+  const ask = (utcMs: number) => {
+    askedMs = utcMs;
+    const { latDeg, lonDeg, heightM } = place;
+    solarAt({ latDeg, lonDeg, heightM }, utcMs).then(
+      (stand) => {
+        system = stand;
+        look();
+      },
+      // Without them the field is as the catalogue has it; the next minute asks again.
+      () => undefined,
+    );
+  };
   const bodies = {
     points: () => view?.points ?? null,
     discs: [] as readonly FieldObject[],
     version: 0,
     follow(session: Session) {
       const nowMs = skyTimeMs(session);
+      if (!(Math.abs(nowMs - askedMs) < STALE_MS)) ask(nowMs);
       const gearNow = gearInUse(session);
-      const stale = !system || !(Math.abs(nowMs - atMs) < STALE_MS);
-      if (!stale && gearNow === gear) return;
-      if (stale || !system) [system, atMs] = [solarSystemAt(place, nowMs), nowMs];
+      if (gearNow === gear) return;
       gear = gearNow;
-      view = bodiesInView(system, gear);
-      bodies.discs = discsOf(view);
-      bodies.version += 1;
+      look();
     },
   };
   return bodies;

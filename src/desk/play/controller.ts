@@ -25,7 +25,7 @@ import { refreshCompass, refreshWords } from "./refresh.ts";
 import { turnScrews } from "./screws.ts";
 import { chooseSheet } from "./sheetPage.ts";
 import { createSignals } from "./signals.ts";
-import { openSky } from "./skies.ts";
+import { openSky, solarSystemAt } from "./skies.ts";
 import { startHop } from "./starting.ts";
 import { createSteering } from "./steering.ts";
 
@@ -66,7 +66,7 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
   const shown = withFurther(grain.source, () => bodies?.points() ?? null);
   const bringBodies = async () => {
     const { createBodies } = await import("./bodies.ts");
-    bodies = createBodies(lesson.place);
+    bodies = createBodies(lesson.place, solarSystemAt, clock.invalidate);
     clock.invalidate();
   };
 

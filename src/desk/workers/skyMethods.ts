@@ -1,13 +1,16 @@
 /** What the sky worker does: tiles out of files, tiles out of seed words, and where the planets stand. */
+import type { Site } from "#core/celestial/frames.ts";
 import { InputError } from "#core/seams/errors.ts";
 import type { StarBlock, TileKey } from "#core/seams/index.ts";
 import { decodeTileFile, type TileFile } from "#core/sky/catalogue/decodeTileFile.ts";
 import type { MovingBody } from "#core/sky/names/findByName.ts";
 import { generateTile } from "#core/sky/practice/generateTile.ts";
 import { movingBodies } from "#core/sky/solar/movingBodies.ts";
+import { type SolarSystem, solarSystemAt } from "#core/sky/solar/solarSystem.ts";
 import type { Methods } from "./methods.ts";
 
 export type GenerateTile = { readonly seed: string; readonly key: TileKey };
+export type SolarSystemAt = { readonly site: Site; readonly utcMs: number };
 export type DecodeTileFile = { readonly bytes: Uint8Array; readonly name: string };
 
 /**
@@ -15,8 +18,15 @@ export type DecodeTileFile = { readonly bytes: Uint8Array; readonly name: string
  * @throws InputError where the instant is no number
  */
 function wanderers({ utcMs }: { readonly utcMs: number }): MovingBody[] {
+  return movingBodies(instant(utcMs));
+}
+/** @throws InputError where the instant is no number */
+function discs({ site, utcMs }: SolarSystemAt): SolarSystem {
+  return solarSystemAt(site, instant(utcMs));
+}
+function instant(utcMs: number): number {
   if (!Number.isFinite(utcMs)) throw new InputError(`${utcMs} is no instant`, "Give milliseconds since 1970, UTC.");
-  return movingBodies(utcMs);
+  return utcMs;
 }
 
 export const skyMethods = {
@@ -25,4 +35,5 @@ export const skyMethods = {
   /** @throws DataFileError where the bytes are no tile file */
   decodeTileFile: ({ bytes, name }: DecodeTileFile): TileFile => decodeTileFile(bytes, name),
   movingBodies: wanderers,
+  solarSystem: discs,
 } satisfies Methods;

@@ -70,6 +70,8 @@ export async function workerCases(files: Files): Promise<WorkerCase[]> {
     sky("decodeTileFile", { bytes: bytes.slice(0, -1), name: TILE_FILE }),
     sky("movingBodies", { utcMs: Date.UTC(2027, 7, 31, 21) }),
     sky("movingBodies", { utcMs: Number.NaN }),
+    sky("solarSystem", { site: lesson.place, utcMs: Date.UTC(2027, 7, 31, 21) }),
+    sky("solarSystem", { site: lesson.place, utcMs: Number.NaN }),
     thinking("compile", compile),
     thinking("compile", { ...compile, missing: [key] }),
     thinking("compile", { ...compile, spec: { ...compiled.spec, hoppingGear: "finder-9x50" } }),
