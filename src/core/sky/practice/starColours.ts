@@ -4,7 +4,9 @@ import statistics from "#shared/star-statistics.json" with { type: "json" };
 const { colourShares, colours } = statistics;
 /** |b| to which the colours of the plane hold, and from which those of the poles. */
 const PLANE_DEG = 5;
-const POLES_DEG = 45;
+const POLES_DEG = { bright: 45, faint: 33 } as const;
+/** Bright stars are near, and so lie about the plane in a layer that looks thicker. */
+const BRIGHT_BINS = 3;
 
 const SHARES = Float64Array.from(colourShares);
 const STEPS = SHARES.length;
@@ -20,12 +22,17 @@ const POLES = colours.map(({ poleCentiBv }) => Float64Array.from(poleCentiBv, (c
 export function colourOf(milliMag: number, absLatDeg: number, draw: number): number {
   let bin = 0;
   while (bin < TO_MILLIMAG.length - 1 && milliMag > TO_MILLIMAG[bin]!) bin += 1;
-  const polar = Math.min(1, Math.max(0, (absLatDeg - PLANE_DEG) / (POLES_DEG - PLANE_DEG)));
+  const polesDeg = bin < BRIGHT_BINS ? POLES_DEG.bright : POLES_DEG.faint;
+  const polar = Math.min(1, Math.max(0, (absLatDeg - PLANE_DEG) / (polesDeg - PLANE_DEG)));
+  // A mixture, not a shift: between the white and the orange stars a gap stays at every latitude.
+  const ofPoles = draw < polar;
+  const within = ofPoles ? draw / polar : (draw - polar) / (1 - polar);
+  return valueAt((ofPoles ? POLES : PLANE)[bin]!, within);
+}
+
+function valueAt(values: Float64Array, draw: number): number {
   let above = draw < 0.5 ? 1 : STEPS >> 1;
-  while (draw > SHARES[above]!) above += 1;
+  while (above < STEPS - 1 && draw > SHARES[above]!) above += 1;
   const share = (draw - SHARES[above - 1]!) / (SHARES[above]! - SHARES[above - 1]!);
-  const plane = PLANE[bin]!;
-  const poles = POLES[bin]!;
-  const low = plane[above - 1]! + polar * (poles[above - 1]! - plane[above - 1]!);
-  return low + share * (plane[above]! + polar * (poles[above]! - plane[above]!) - low);
+  return values[above - 1]! + share * (values[above]! - values[above - 1]!);
 }
