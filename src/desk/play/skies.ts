@@ -1,4 +1,5 @@
 /** The sky of a lesson as the page uses it: where stars come from, their names, its objects. */
+import type { Site } from "#core/celestial/frames.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Cone, SkyObject, StarSource } from "#core/seams/index.ts";
 import type { BorderLine } from "#core/sky/boundaries/borderLines.ts";
@@ -11,6 +12,7 @@ import type { SkyNames } from "#core/sky/names/types.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
 import { practiceConstellations, practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
 import { createPracticeSource, type MakeTile } from "#core/sky/practice/practiceSource.ts";
+import type { SolarSystem } from "#core/sky/solar/solarSystem.ts";
 import { createSkyCall, type WorkerCall } from "../workers/createCalls.ts";
 
 export interface OpenSky {
@@ -72,6 +74,12 @@ const makeTile: MakeTile = (seed, key, signal) => {
 export function bodiesAt(utcMs: number): Promise<readonly MovingBody[]> {
   skyWorker ??= createSkyCall();
   return skyWorker.call("movingBodies", { utcMs });
+}
+
+/** Sun, Moon and planets as they are seen from a place at an instant, from beside the page. */
+export function solarSystemAt(site: Site, utcMs: number): Promise<SolarSystem> {
+  skyWorker ??= createSkyCall();
+  return skyWorker.call("solarSystem", { site, utcMs });
 }
 
 /** Opens the sky that a lesson names. */
