@@ -23,9 +23,8 @@ import { actOn } from "./outcomes.ts";
 import { setNow } from "./picture.ts";
 import { refreshCompass, refreshWords } from "./refresh.ts";
 import { turnScrews } from "./screws.ts";
-import { chooseSheet } from "./sheetPage.ts";
 import { createSignals } from "./signals.ts";
-import { openSky, solarSystemAt } from "./skies.ts";
+import { type OpenSky, openSky, solarSystemAt } from "./skies.ts";
 import { startHop } from "./starting.ts";
 import { createSteering } from "./steering.ts";
 
@@ -43,14 +42,18 @@ const SETTLES_MS = { mark: 700, tube: 1500, kept: 2000 } as const;
 export interface PlayHow {
   readonly lesson: Lesson;
   readonly ports: Ports;
+  /** Instead of the lesson's own sky. */
+  readonly sky?: OpenSky | undefined;
   /** The attempt has ended. */
   readonly onEnded: (attempt: Attempt) => void;
 }
 
+const chooseSheet = (hop: Hop): Promise<void> =>
+  import("./sheetPage.ts").then(({ chooseSheet: choose }) => choose(hop));
+
 /** Creates the model of a hop; it loads at once and plays when `begin` is called. */
-export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
+export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }: PlayHow): PlayModel {
   const signals = createSignals(lesson);
-  const sky = openSky(lesson.sky);
   const steering = createSteering();
   let hop: Hop | null = null;
   let stage: Stage | null = null;
@@ -118,6 +121,12 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
     stage?.resize(layout);
   };
 
+  let skyShown = () => {};
+  /** What is not the sky waits for its first picture. */
+  const skyIsShown = new Promise<void>((resolve) => {
+    skyShown = resolve;
+  });
+
   const draw = (nowMs: number): boolean => {
     if (!hop || !stage || !layout) return false;
     const { session, seeing } = hop.attempt;
@@ -130,6 +139,7 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
     makeRoom();
     setNow(picture, session, field, lamp.value, lampLevel.value, hop.sun, bodies);
     stage.draw(picture);
+    skyShown();
     refreshCompass(hop);
     const pushing = followMotion(hop, gear, nowMs);
     const drifts = session.compiled.spec.drift && signals.phase.value === "play";
@@ -159,9 +169,13 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
     hop = started.hop;
     signals.phase.value = started.resumed ? "play" : "briefing";
     clock.start();
+    await skyIsShown;
     await chooseSheet(hop);
-    // Practice skies have none. Where the file does not come, the hop goes on without them.
-    if (lesson.sky === "catalogue") await Promise.allSettled([bringBodies(), grain.begin()]);
+    // Practice skies have none, and beside the reader's own stars none are invented. Where a file does not come, the hop goes
+    // on without.
+    if (lesson.sky !== "catalogue") return;
+    const hasGrains = sky.source.ref.kind === "catalogue";
+    await Promise.allSettled([bringBodies(), ...(hasGrains ? [grain.begin()] : [])]);
   };
   void load().catch((error: unknown) => {
     signals.phase.value = "failed";
@@ -176,6 +190,7 @@ export function createPlay({ lesson, ports, onEnded }: PlayHow): PlayModel {
 
   return {
     lesson,
+    ownStars: sky.source.ref.kind === "imported",
     ...signals,
     ...acts,
     async mount(canvas) {
