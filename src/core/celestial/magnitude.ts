@@ -6,11 +6,21 @@ export function lightRatio(a: number, b: number): number {
   return exactPow10(0.4 * (b - a));
 }
 
+/** Light of a magnitude, in that of magnitude 0. */
+export function lightOfMag(mag: number): number {
+  return exactPow10(-0.4 * mag);
+}
+
+/** Magnitude of a light given in that of magnitude 0. None gives Infinity. */
+export function magOfLight(light: number): number {
+  return (-2.5 / Math.LN10) * exactLog(light);
+}
+
 /** Magnitude of several stars seen as one. None gives Infinity. */
 export function combinedMag(mags: readonly number[]): number {
   let light = 0;
-  for (const mag of mags) light += exactPow10(-0.4 * mag);
-  return (-2.5 / Math.LN10) * exactLog(light);
+  for (const mag of mags) light += lightOfMag(mag);
+  return magOfLight(light);
 }
 
 /** B-V of an average star: taken where no colour is known, and the one for which limits are stated. */

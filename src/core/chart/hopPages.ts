@@ -73,6 +73,7 @@ export function widePage(compiled: CompiledAttempt, blocks: readonly StarBlock[]
     marginPx: MARGIN_PX,
     pxPerDeg: WIDE_PX_PER_DEG,
     limitMag: limitOf(compiled, compiled.spec.gear[0]!),
+    byEye: true as const,
   };
   return { ...page, limitMag: readableLimit(page, blocks) };
 }

@@ -1,5 +1,6 @@
 /** A chart as marks: what is printed, in px from the page's centre (x right, y down), faint stars first. */
 import type { Dir, ObjectKind, SkyObject } from "#core/seams/index.ts";
+import { asOneStar } from "#core/sky/closePairs/asOneStar.ts";
 import { borderMarks } from "./borders.ts";
 import { clippedToFrame } from "./clip.ts";
 import { ANCHOR_RADIUS_PX, type ChartContent, dotRadiusPx } from "./content.ts";
@@ -16,7 +17,8 @@ function dotsOf(page: ChartPage, content: ChartContent, projection: PageProjecti
   const point: PagePoint = { x: 0, y: 0 };
   const cosReach = Math.cos(reachRad(page));
   const [cx, cy, cz] = page.centre;
-  for (const { dirs, milliMag, count, invented } of content.blocks) {
+  const blocks = page.byEye ? asOneStar(content.blocks) : content.blocks;
+  for (const { dirs, milliMag, count, invented } of blocks) {
     if (invented) continue;
     for (let i = 0; i < count && milliMag[i]! <= page.limitMag * 1000; i++) {
       const [x, y, z] = [dirs[3 * i]!, dirs[3 * i + 1]!, dirs[3 * i + 2]!];

@@ -14,6 +14,8 @@ export interface ChartPage {
   readonly pxPerDeg: number;
   /** Faintest star printed, V. */
   readonly limitMag: number;
+  /** For the naked eye: stars that it does not part are one dot, with one name. */
+  readonly byEye?: true;
 }
 
 export type PagePoint = { x: number; y: number };

@@ -1,5 +1,7 @@
 /** The page's lettering: what is named, in the order in which it is wanted, and where it stands with north up. */
+import { DEG } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
+import { AS_ONE_ARCMIN } from "#core/sky/closePairs/joinPairs.ts";
 import { ANCHOR_RADIUS_PX, type ChartContent, dotRadiusPx } from "./content.ts";
 import { type LabelWish, roughWidth } from "./labels.ts";
 import { layLetters } from "./letters.ts";
@@ -9,8 +11,9 @@ import type { ChartMark, TextMark, TextStyle } from "./types.ts";
 
 /** Within some 10 arcseconds: the anchor by its name. */
 const COS_SAME_STAR = 1 - 1.2e-9;
-/** Within 1': one dot on paper. */
+/** Within 1': one dot on paper. On a page for the naked eye: within what that does not part. */
 const COS_SAME_DOT = 1 - 4.2e-8;
+const COS_SAME_DOT_BY_EYE = Math.cos((AS_ONE_ARCMIN / 60) * DEG);
 
 /** Where a figure's name stands: at its middle, or, where that is off the page, amid what the page shows of it. */
 function nameDir(page: ChartPage, content: ChartContent, projection: PageProjection, i: number): PagePoint | null {
@@ -34,10 +37,11 @@ function nameDir(page: ChartPage, content: ChartContent, projection: PageProject
 const separationCos = (a: Dir, b: Dir) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
 /** Of stars that stand as one dot, the brightest alone: a pair prints one name. */
-function printedOnce<Star extends { readonly dir: Dir }>(brightestFirst: readonly Star[]): Star[] {
+function printedOnce<Star extends { readonly dir: Dir }>(brightestFirst: readonly Star[], byEye: boolean): Star[] {
+  const cosSameDot = byEye ? COS_SAME_DOT_BY_EYE : COS_SAME_DOT;
   const kept: Star[] = [];
   for (const star of brightestFirst) {
-    if (!kept.some(({ dir }) => separationCos(dir, star.dir) > COS_SAME_DOT)) kept.push(star);
+    if (!kept.some(({ dir }) => separationCos(dir, star.dir) > cosSameDot)) kept.push(star);
   }
   return kept;
 }
@@ -50,7 +54,8 @@ function wishesOf(page: ChartPage, content: ChartContent, projection: PageProjec
       ? [{ x: point.x, y: point.y, r, style, text }]
       : [];
   const { anchor, target, words } = content;
-  const stars = printedOnce(content.names.filter(({ magV }) => magV <= page.limitMag).sort((a, b) => a.magV - b.magV));
+  const brightestFirst = content.names.filter(({ magV }) => magV <= page.limitMag).sort((a, b) => a.magV - b.magV);
+  const stars = printedOnce(brightestFirst, page.byEye === true);
   const atAnchor = (dir: Dir) => anchor !== null && separationCos(dir, anchor) > COS_SAME_STAR;
   return [
     ...(anchor ? at(anchor, ANCHOR_RADIUS_PX, "word", words.anchor) : []),

@@ -51,6 +51,7 @@ export function bodiesInView({ bodies, moons }: SolarSystem, gear: Gear): Bodies
       milliMag: Int16Array.from(points, ({ milliMag }) => milliMag),
       colourBV: Float32Array.from(points, ({ colourBV }) => colourBV),
       invented: false,
+      moves: true,
     },
     discs: seen.filter(isDisc).map((body) => ({
       name: body.name,

@@ -13,6 +13,7 @@ import type {
   StarSource,
   TileKey,
 } from "#core/seams/index.ts";
+import { type AsOneStar, createAsOneStar } from "#core/sky/closePairs/asOneStar.ts";
 
 export type FieldInput = {
   /** Where the instrument points, unit vector, ICRS. */
@@ -26,7 +27,10 @@ export type FieldInput = {
 export type SeenObject = { readonly object: SkyObject; readonly marginMag: number; readonly band: Band };
 export interface SeenField {
   readonly gear: GearId;
-  /** Every block that may hold a star of the field; the blocks overhang it and go deeper than the limit. */
+  /**
+   * Every block that may hold a star of the field; the blocks overhang it and go deeper than the limit. Where nothing
+   * magnifies, pairs closer than 3' are one star.
+   */
   readonly blocks: readonly StarBlock[];
   /** Changes when `blocks` or `missing` would. */
   readonly version: number;
@@ -38,6 +42,8 @@ export interface SeenField {
   readonly objects: readonly SeenObject[];
   /** Changes when `objects` does. */
   readonly objectsVersion: number;
+  /** What the naked eye does to close pairs; it knows its last answer. */
+  readonly asOneStar: AsOneStar;
 }
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -62,6 +68,7 @@ export function emptyField(): SeenField {
     directMilliMag: 0,
     objects: [],
     objectsVersion: 0,
+    asOneStar: createAsOneStar(),
   };
 }
 
@@ -76,8 +83,10 @@ export function seenField({ pointing, gear, source, seeing, objects }: FieldInpu
   const cone = fieldCone(pointing, gear);
   const resident = source.resident(cone, limits.avertedMilliMag / MILLI + SOFT_EDGE_MAG);
   seen.gear = gear.id;
-  seen.blocks = resident.blocks;
-  seen.version = resident.version;
+  const byEye = gear.magnification === 1;
+  seen.blocks = byEye ? out.asOneStar(resident.blocks) : resident.blocks;
+  // The eye and an instrument may be answered with the same tiles, and show other stars.
+  seen.version = 2 * resident.version + (byEye ? 1 : 0);
   seen.missing = resident.missing;
   seen.limitMilliMag = limits.avertedMilliMag;
   seen.directMilliMag = limits.directMilliMag;

@@ -32,6 +32,8 @@ export interface StarBlock {
   readonly colourBV: Float32Array;
   /** True where the generator filled what a catalogue lacks: never a waymark, an answer or a mark on a chart. */
   readonly invented: boolean;
+  /** True of bodies that move among the stars: they come anew as they move, and no star's light is added to theirs. */
+  readonly moves?: true;
 }
 /** `version` changes when `blocks` would; a caller may keep what it built until then. */
 export interface Resident {

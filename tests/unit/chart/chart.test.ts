@@ -95,6 +95,25 @@ describe("what is printed", () => {
     const dots = chartMarks(page(centre), content([block(stars)])).filter((mark) => mark.kind === "dot");
     expect(dots.map(({ magV }) => magV)).toEqual([7.9, 5.5, 3]);
   });
+  it("a pair that the naked eye does not part as one dot with one name on a page for it, as two on a hop's page", () => {
+    const centre = at(120, 10);
+    const pair = [
+      { dir: centre, magV: 4, label: "α" },
+      { dir: offsetDir(centre, 0, (2.5 / 60) * DEG), magV: 5, label: "β" },
+    ];
+    const printed = (byEye: true | undefined) => {
+      const own = page(centre);
+      const what = { ...content([block(pair.map(({ dir, magV }) => [dir, magV]))]), names: pair };
+      const marks = chartMarks(byEye ? { ...own, byEye } : own, what);
+      return {
+        dots: marks.flatMap((mark) => (mark.kind === "dot" ? mark.magV : [])),
+        names: marks.flatMap((mark) => (mark.kind === "text" && mark.style === "greek" ? mark.text : [])),
+      };
+    };
+    expect(printed(undefined)).toEqual({ dots: [5, 4], names: ["α", "β"] });
+    // 4 - 2.5 log10(1 + 10^-0.4).
+    expect(printed(true)).toEqual({ dots: [3.636], names: ["α"] });
+  });
   it("never a star that the generator filled in", () => {
     const centre = at(120, 10);
     const marks = chartMarks(page(centre), content([block([[centre, 4]], true)]));

@@ -6,7 +6,7 @@ import { emptyField, seenField } from "#core/field/seenField.ts";
 import { emptyStars, visibleStars } from "#core/field/visibleStars.ts";
 import { GEAR, gearById } from "#core/optics/gear.ts";
 import { fieldRadiusPlane, viewFromIcrs } from "#core/optics/viewFrame.ts";
-import type { Dir, GearId } from "#core/seams/index.ts";
+import type { Dir, GearId, Resident } from "#core/seams/index.ts";
 import { starsWithin } from "#core/sky/catalogue/starsWithin.ts";
 import { planOf } from "#core/sky/practice/plan.ts";
 import { practiceFacts, practiceObjects } from "#core/sky/practice/practiceSky.ts";
@@ -102,6 +102,25 @@ describe("the field that is seen", () => {
     seenField({ ...input, objects: [] }, field);
     expect(field.objects).toEqual([]);
     expect(field.objectsVersion).toBe(objectsVersion + 1);
+  });
+
+  test.each(["eye", "sight"])("joins close pairs in %s, where nothing magnifies, and nowhere else", async (id) => {
+    const input = await ready(anchor.dir, id);
+    const { blocks } = input.source.resident({ centre: anchor.dir, radiusRad: (input.gear.fieldDeg / 2) * DEG }, 6.5);
+    const bright = (of: Pick<Resident, "blocks">) => starsWithin(of, anchor.dir, 20 * DEG, 6500);
+    const isClose = (stars: ReturnType<typeof bright>) =>
+      stars.some(({ dir }, i) => stars.slice(i + 1).some((other) => separationRad(dir, other.dir) < (3 / 60) * DEG));
+    expect(isClose(bright({ blocks }))).toBe(true);
+    const field = emptyField();
+    expect(isClose(bright(seenField(input, field)))).toBe(false);
+    const [joined, version] = [field.blocks, field.version];
+    seenField(input, field);
+    expect([field.blocks, field.version]).toEqual([joined, version]);
+    expect(field.blocks).toBe(joined);
+    // The same tiles in an instrument: other stars, and the field says so.
+    const gear = { ...input.gear, magnification: 9 };
+    expect(seenField({ ...input, gear }, field).version).not.toBe(version);
+    expect(isClose(bright(field))).toBe(true);
   });
 
   test("lets the list of stars grow past its first size", async () => {
