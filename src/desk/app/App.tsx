@@ -2,6 +2,7 @@
 import type { FunctionComponent } from "preact";
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
+import { ownInUse } from "../import/inUse.ts";
 import { actOfKey } from "../keys.ts";
 import type { Attempt } from "../play/attempt.ts";
 import { createPlay } from "../play/controller.ts";
@@ -52,6 +53,8 @@ const loadStart = () => import("../start/StartScreen.tsx").then(({ StartScreen }
 const loadReport = () => import("../report/ReportScreen.tsx").then(({ ReportScreen }) => ReportScreen);
 const loadSearch = () => import("../search/SearchPanel.tsx").then(({ SearchPanel }) => SearchPanel);
 const loadPrint = () => import("../print/PrintScreen.tsx").then(({ PrintScreen }) => PrintScreen);
+const loadImport = () => import("../import/ImportScreen.tsx").then(({ ImportScreen }) => ImportScreen);
+const loadOwnHop = () => import("../import/OwnHop.tsx").then(({ OwnHop }) => OwnHop);
 const loadBench = () => import("../bench/BenchScreen.tsx").then(({ BenchScreen }) => BenchScreen);
 
 /** Keys that mean the same on every screen. */
@@ -84,9 +87,14 @@ function Screen({ desk }: { desk: Desk }) {
   const toStart = () => goTo({ kind: "start" });
   if (now.kind === "play") {
     const lesson = desk.lessons.find(({ id }) => id === now.lessonId);
+    if (lesson?.sky === "catalogue" && ownInUse.value)
+      return (
+        <Later key={`own ${lesson.id}`} load={loadOwnHop} props={{ lesson, sound: desk.sound, onBack: toStart }} />
+      );
     if (lesson) return <Play key={lesson.id} desk={desk} lesson={lesson} />;
   }
   if (now.kind === "bench") return <Later key="bench" load={loadBench} props={{ desk, trying: now.trying }} />;
+  if (now.kind === "catalogue") return <Later key="catalogue" load={loadImport} props={{}} />;
   if (now.kind === "print") {
     const lesson = desk.lessons.find(({ id }) => id === now.lessonId);
     const props = lesson && { lesson, finished: desk.finished };

@@ -3,6 +3,7 @@
 import lessons from "virtual:lessons";
 import { effect } from "@preact/signals";
 import type { Lesson } from "#core/lesson/types.ts";
+import { ownInUse } from "../import/inUse.ts";
 import { grainOn } from "../play/grain.ts";
 import { createSound } from "../sound/createSound.ts";
 import { openStore } from "../store/openStore.ts";
@@ -22,13 +23,14 @@ const numberIn = (value: unknown, low: number, high: number, otherwise: number) 
 
 /** Reads the settings, and keeps them from now on. */
 async function settings(store: Store): Promise<void> {
-  const [kind, level, on, loud, grain] = await Promise.all(
-    ["lamp", "lampLevel", "soundOn", "volume", "grainOn"].map((key) => store.getSetting(key)),
+  const [kind, level, on, loud, grain, own] = await Promise.all(
+    ["lamp", "lampLevel", "soundOn", "volume", "grainOn", "ownInUse"].map((key) => store.getSetting(key)),
   );
   lamp.value = LAMPS.find((one) => one === kind) ?? "normal";
   lampLevel.value = numberIn(level, 170, 235, 170);
   soundOn.value = on !== false;
   grainOn.value = grain !== false;
+  ownInUse.value = own === true;
   volume.value = numberIn(loud, 0, 1, 0.7);
   let first = true;
   effect(() => {
@@ -38,6 +40,7 @@ async function settings(store: Store): Promise<void> {
       soundOn: soundOn.value,
       volume: volume.value,
       grainOn: grainOn.value,
+      ownInUse: ownInUse.value,
     };
     if (!first) for (const [key, value] of Object.entries(now)) void store.setSetting(key, value);
     first = false;

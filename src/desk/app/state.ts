@@ -8,6 +8,8 @@ export type Screen =
   | { readonly kind: "report"; readonly attemptId: string }
   /** A lesson's hop sheet, for printing. */
   | { readonly kind: "print"; readonly lessonId: string }
+  /** A catalogue of the reader's own. */
+  | { readonly kind: "catalogue" }
   /** The lesson bench; `trying`: the lesson that lies on it is hopped. */
   | { readonly kind: "bench"; readonly trying: boolean };
 export type LampKind = "normal" | "red" | "amber";
@@ -39,6 +41,7 @@ const ROUTES: readonly [RegExp, (part: string) => Screen][] = [
   [/^#\/lesson\/([\w.-]+)$/, (lessonId) => ({ kind: "play", lessonId })],
   [/^#\/print\/([\w.-]+)$/, (lessonId) => ({ kind: "print", lessonId })],
   [/^#\/report\/([\w.-]+)$/, (attemptId) => ({ kind: "report", attemptId })],
+  [/^#\/(catalogue)$/, () => ({ kind: "catalogue" })],
   [/^#\/(bench|bench\/try)$/, (part) => ({ kind: "bench", trying: part !== "bench" })],
 ];
 
@@ -54,6 +57,7 @@ export function screenOf(hash: string): Screen {
 export const hashOf = (one: Screen): string => {
   if (one.kind === "print") return `#/print/${one.lessonId}`;
   if (one.kind === "play") return `#/lesson/${one.lessonId}`;
+  if (one.kind === "catalogue") return "#/catalogue";
   if (one.kind === "bench") return one.trying ? "#/bench/try" : "#/bench";
   return one.kind === "report" ? `#/report/${one.attemptId}` : "#/";
 };

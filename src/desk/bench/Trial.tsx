@@ -1,4 +1,4 @@
-/** A lesson tried from the bench: hopped and reported on as any other, kept nowhere. */
+/** A lesson tried from the bench, or in another sky: hopped and reported on as any other, kept nowhere. */
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Desk } from "../app/begin.ts";
@@ -6,6 +6,7 @@ import { finish } from "../app/finish.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
 import { createPlay } from "../play/controller.ts";
 import { PlayScreen } from "../play/PlayScreen.tsx";
+import type { OpenSky } from "../play/skies.ts";
 import { ReportScreen } from "../report/ReportScreen.tsx";
 import { createMemoryStore } from "../store/memoryStore.ts";
 
@@ -17,15 +18,22 @@ const deskFor = (lesson: Lesson, sound: Desk["sound"]): Desk => ({
   finished: [],
 });
 
-function Hop({ desk, lesson, onEnded }: { desk: Desk; lesson: Lesson; onEnded: (attempt: FinishedAttempt) => void }) {
+interface HopProps {
+  readonly desk: Desk;
+  readonly lesson: Lesson;
+  readonly sky: OpenSky | undefined;
+  readonly onEnded: (attempt: FinishedAttempt) => void;
+}
+function Hop({ desk, lesson, sky, onEnded }: HopProps) {
   const model = useMemo(
     () =>
       createPlay({
         lesson,
         ports: desk,
+        sky,
         onEnded: (attempt) => void finish(desk, lesson, attempt).then(onEnded),
       }),
-    [desk, lesson],
+    [desk, lesson, sky],
   );
   useEffect(() => () => model.unmount(), [model]);
   return <PlayScreen model={model} />;
@@ -34,13 +42,15 @@ function Hop({ desk, lesson, onEnded }: { desk: Desk; lesson: Lesson; onEnded: (
 interface Props {
   readonly lesson: Lesson;
   readonly sound: Desk["sound"];
+  /** Instead of the lesson's own. */
+  readonly sky?: OpenSky;
   readonly onBack: () => void;
 }
-export function Trial({ lesson, sound, onBack }: Props) {
+export function Trial({ lesson, sound, sky, onBack }: Props) {
   const desk = useMemo(() => deskFor(lesson, sound), [lesson, sound]);
   const [tries, setTries] = useState(1);
   const [ended, setEnded] = useState<FinishedAttempt | null>(null);
-  if (!ended) return <Hop key={tries} desk={desk} lesson={lesson} onEnded={setEnded} />;
+  if (!ended) return <Hop key={tries} desk={desk} lesson={lesson} sky={sky} onEnded={setEnded} />;
   const again = () => {
     setEnded(null);
     setTries(tries + 1);
@@ -50,6 +60,7 @@ export function Trial({ lesson, sound, onBack }: Props) {
       key={ended.id}
       attempt={ended}
       lesson={lesson}
+      sky={sky}
       lessons={desk.lessons}
       finished={desk.finished}
       onOpen={again}

@@ -20,6 +20,7 @@ export function LessonTitle({ model }: { model: PlayModel }) {
       </a>
       <h1>{title}</h1>
       {model.grain.value && <p class="aside grain-said">{say("play.grainShown")}</p>}
+      {model.ownStars && <p class="aside grain-said">{say("play.ownStars")}</p>}
     </header>
   );
 }

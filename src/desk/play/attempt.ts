@@ -55,7 +55,9 @@ export async function startAttempt(
   const night = await nightOf(lesson, sky);
   const { seeing } = night;
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
-  const compiled = await compiledFor(toHopSpec(lesson, 0, skyLookups), seeing, seed, loading);
+  // The record names the sky whose stars are shown, which may be another than the lesson's.
+  const spec = { ...toHopSpec(lesson, 0, skyLookups), sky: sky.source.ref };
+  const compiled = await compiledFor(spec, seeing, seed, loading);
   return {
     id: crypto.randomUUID(),
     seed,

@@ -86,6 +86,8 @@ export type Phase = "loading" | "failed" | "briefing" | "play" | "ended";
 
 export interface PlayModel {
   readonly lesson: Lesson;
+  /** The stars are those of the reader's own catalogue; nothing is kept of the hop. */
+  readonly ownStars: boolean;
   readonly phase: ReadonlySignal<Phase>;
   /** Why the sky did not come, in words for people. */
   readonly trouble: ReadonlySignal<string | null>;

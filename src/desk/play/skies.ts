@@ -37,7 +37,7 @@ const fetchFile = async (name: string, signal: AbortSignal): Promise<ArrayBuffer
 let skyWorker: WorkerCall | null = null;
 
 /** Star tiles are decoded beside the page: the largest would hold the field up for several frames. */
-const decode: DecodeFile = (bytes, name, { signal, priority }) => {
+export const decodeTile: DecodeFile = (bytes, name, { signal, priority }) => {
   skyWorker ??= createSkyCall();
   return skyWorker.call("decodeTileFile", { bytes, name }, { signal, priority, transfer: [bytes.buffer] });
 };
@@ -47,7 +47,7 @@ let catalogue: OpenSky | null = null;
 /** The catalogue sky is one for the whole page: what was loaded for one lesson is there for the next. */
 function openCatalogue(): OpenSky {
   if (catalogue) return catalogue;
-  const source = createCatalogueSource({ fetchFile, decode });
+  const source = createCatalogueSource({ fetchFile, decode: decodeTile });
   catalogue = {
     source,
     names: catalogueNames(),

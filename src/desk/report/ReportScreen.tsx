@@ -4,6 +4,7 @@ import { useEffect, useMemo, useRef } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
 import { hashOf, isTry, windowSize } from "../app/state.ts";
+import type { OpenSky } from "../play/skies.ts";
 import { say } from "../words/say.ts";
 import { type Facts, factsOf } from "./facts.ts";
 import { Habit } from "./Habit.tsx";
@@ -20,6 +21,8 @@ import { Ways } from "./Ways.tsx";
 interface Props {
   readonly attempt: FinishedAttempt;
   readonly lesson: Lesson;
+  /** The sky that was hopped in, where it is not the lesson's. */
+  readonly sky?: OpenSky | undefined;
   readonly lessons: readonly Lesson[];
   readonly finished: readonly FinishedAttempt[];
   /** Opens a lesson; the report's own one for another try. */
@@ -98,7 +101,7 @@ function Whole(props: Props & { facts: Facts }) {
   }, []);
   const { width, height } = windowSize.value;
   const layout = reportLayout(width, height);
-  const { chart, sketch } = useReportSky(lesson, facts);
+  const { chart, sketch } = useReportSky(lesson, facts, props.sky);
   const sheet = <Chart facts={facts} lesson={lesson} scale={layout.sheetScale} chart={chart} />;
   return (
     <main

@@ -19,7 +19,10 @@ export function Headline({ facts, lesson, heading }: Props & { heading: RefObjec
   const line = report.word === "givenUp" ? null : fillLine(after[report.word], figures);
   return (
     <header>
-      <p class="aside">{say("report.lessonAt", { number, of, ...nightTime(record, 0) })}</p>
+      <p class="aside">
+        {say("report.lessonAt", { number, of, ...nightTime(record, 0) })}{" "}
+        {record.compiled.spec.sky.kind === "imported" && say("report.ownStars")}
+      </p>
       <h1 tabIndex={-1} ref={heading}>
         {say(`report.${report.word}`, { title })}
       </h1>

@@ -44,13 +44,17 @@ async function sketchFrom(lesson: Lesson, facts: Facts, sky: OpenSky, loading: L
   return sketchOf(facts.record, { source: sky.source, seeing, objects: sky.objects });
 }
 
-/** Null until they are there; a sketch whose stars do not come is left out. */
-export function useReportSky(lesson: Lesson, facts: Facts): { chart: ReportSky | null; sketch: Sketch | null } {
+/** Null until they are there; a sketch whose stars do not come is left out. `another`: instead of the lesson's own sky. */
+export function useReportSky(
+  lesson: Lesson,
+  facts: Facts,
+  another?: OpenSky,
+): { chart: ReportSky | null; sketch: Sketch | null } {
   const [chart, setChart] = useState<ReportSky | null>(null);
   const [sketch, setSketch] = useState<Sketch | null>(null);
   useEffect(() => {
     let here = true;
-    const sky = openSky(lesson.sky);
+    const sky = another ?? openSky(lesson.sky);
     const loading = createLoading(sky.source, () => undefined);
     void chartOf(facts, sky, loading).then((made) => here && setChart(made));
     if (facts.dirs.length > 0)
@@ -62,6 +66,6 @@ export function useReportSky(lesson: Lesson, facts: Facts): { chart: ReportSky |
       here = false;
       loading.stop();
     };
-  }, [lesson, facts]);
+  }, [lesson, facts, another]);
   return { chart, sketch };
 }

@@ -4,6 +4,7 @@ import type { Lesson } from "#core/lesson/types.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
 import { goTo, keysShown } from "../app/state.ts";
 import { Icon } from "../icons.tsx";
+import { ownInUse } from "../import/inUse.ts";
 import { searchShown } from "../search/found.ts";
 import { say } from "../words/say.ts";
 import type { Course } from "./course.ts";
@@ -126,6 +127,12 @@ export function Contents({ next, lessons, finished, nowMs, onShow }: ContentsPro
         name={say("start.bench")}
         note={say("start.benchNote")}
         onPress={() => goTo({ kind: "bench", trying: false })}
+      />
+      <Row
+        icon={<RowIcon name="own" />}
+        name={say("start.own")}
+        note={say(ownInUse.value ? "start.ownInUse" : "start.ownNote")}
+        onPress={() => goTo({ kind: "catalogue" })}
       />
       <Row
         icon={<Icon name="keys" />}

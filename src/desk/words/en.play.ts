@@ -85,6 +85,7 @@ export const EN_PLAY = {
   brightness: "Brightness of the lamp",
   conditions: "Night",
   grainShown: "Finest grain: invented",
+  ownStars: "Your own stars: not kept",
   grainOff: "Leave out the invented grain",
   grainOn: "Show grain where the catalogue ends",
   limitSkyGlow: "the glow of the sky",

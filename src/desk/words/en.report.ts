@@ -149,5 +149,6 @@ export const EN_REPORT = {
   noteGaveUp: "Gave up here.",
   noteKnock: "Something bumped the tube.",
 
+  ownStars: "Hopped among the stars of your own catalogue; not in the logbook.",
   unreadable: "This attempt cannot be read",
 } as const;

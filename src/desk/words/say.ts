@@ -14,7 +14,8 @@ type TextOf<K extends Key> = K extends `${infer S}.${infer Name}`
       : never
     : never
   : never;
-type FigureOf<Text> = Text extends `${string}{${infer Name}}${infer Rest}` ? Name | FigureOf<Rest> : never;
+/** Names of the figures that a text asks for. */
+export type FigureOf<Text> = Text extends `${string}{${infer Name}}${infer Rest}` ? Name | FigureOf<Rest> : never;
 type FiguresOf<K extends Key> = Record<FigureOf<TextOf<K>>, string | number>;
 
 /** Fills the braces of a text. A brace without its figure stays: the text's own words are not lost. */

@@ -1,0 +1,168 @@
+/** One's own catalogue: taken in, told of, used, removed. */
+import "../styles/play.css";
+import "../styles/import.css";
+import { useCallback, useEffect, useRef, useState } from "preact/hooks";
+import { useDrop } from "../bench/useDrop.ts";
+import { Icon } from "../icons.tsx";
+import { Tools } from "../play/Corners.tsx";
+import { createImportDesk, type ImportDesk } from "./desk.ts";
+import { ownInUse } from "./inUse.ts";
+import { openOwnBase } from "./ownBase.ts";
+import { ReadSheet } from "./ReadSheet.tsx";
+import { endingWords, percentOf, progressWords, say, shownName } from "./words.ts";
+
+/** Open as long as the screen stands; `none` where the browser keeps nothing. */
+function useDesk(): ImportDesk | "opening" | "none" {
+  const [desk, setDesk] = useState<ImportDesk | "opening" | "none">("opening");
+  useEffect(() => {
+    let end: () => void = () => undefined;
+    let isHere = true;
+    const open = async () => {
+      const opened = await createImportDesk(await openOwnBase());
+      if (!isHere) return opened.end();
+      end = opened.end;
+      setDesk(opened);
+    };
+    void open().catch(() => isHere && setDesk("none"));
+    return () => {
+      isHere = false;
+      end();
+    };
+  }, []);
+  return desk;
+}
+
+/** The file's button while nothing is under way; else how far it is, and the way out. */
+function FilePart({ desk, onCancel }: { desk: ImportDesk; onCancel: () => void }) {
+  const picker = useRef<HTMLInputElement>(null);
+  const running = desk.running.value;
+  return (
+    <fieldset class="own-tools" aria-label={say("files")}>
+      {running ? (
+        <button key="cancel" id="own-cancel" type="button" class="second-button" onClick={onCancel}>
+          {say("cancel")}
+        </button>
+      ) : (
+        <button
+          key="choose"
+          id="own-choose"
+          type="button"
+          class={desk.own.value ? "second-button" : "main-button"}
+          onClick={() => picker.current?.click()}
+        >
+          {say(desk.own.value ? "another" : "choose")}
+        </button>
+      )}
+      <input
+        ref={picker}
+        type="file"
+        accept=".csv,.vot,.votable,.xml,text/csv,application/x-votable+xml,text/xml"
+        hidden
+        onChange={({ currentTarget }) => {
+          const file = currentTarget.files?.[0];
+          // The same file may be taken again.
+          if (file) desk.take(file);
+          currentTarget.value = "";
+        }}
+      />
+      {running && (
+        <div class="own-progress">
+          <progress aria-label={say("progress")} max={100} value={percentOf(running)} />
+          <p class="figures-line">{progressWords(running)}</p>
+          <p class="aside">{say("staying")}</p>
+        </div>
+      )}
+    </fieldset>
+  );
+}
+
+function UsePart({ desk }: { desk: ImportDesk }) {
+  const isOn = ownInUse.value;
+  return (
+    <section class="own-use">
+      <button
+        type="button"
+        class="row"
+        aria-pressed={isOn}
+        onClick={() => {
+          ownInUse.value = !isOn;
+        }}
+      >
+        <span>{say("use")}</span>
+        <span class="price">{say(isOn ? "on" : "off")}</span>
+      </button>
+      <p>{say("useNote")}</p>
+      <p class="aside">{say("notKept")}</p>
+      <button
+        type="button"
+        class="second-button"
+        disabled={desk.running.value !== null}
+        onClick={() => {
+          ownInUse.value = false;
+          void desk.remove();
+          document.getElementById("own-choose")?.focus();
+        }}
+      >
+        {say("remove")}
+      </button>
+    </section>
+  );
+}
+
+/** The parts that need a data base. */
+function OwnParts({ desk }: { desk: ImportDesk }) {
+  const take = useCallback((file: File) => desk.take(file), [desk]);
+  const isOver = useDrop(take);
+  const [own, running, ending] = [desk.own.value, desk.running.value, desk.ending.value];
+  const wasRunning = useRef(false);
+  useEffect(() => {
+    // The button that had the focus is gone: the one in its place takes it.
+    if (wasRunning.current === (running !== null)) return;
+    wasRunning.current = running !== null;
+    document.getElementById(running ? "own-cancel" : "own-choose")?.focus({ preventScroll: true });
+  }, [running]);
+  const words = ending ? endingWords(ending, own) : "";
+  const began = running ? say("began", { name: shownName(running.fileName) }) : "";
+  return (
+    <>
+      <div class={isOver ? "own-place over" : "own-place"}>
+        <ReadSheet own={own} />
+      </div>
+      <div class="own-side">
+        <FilePart desk={desk} onCancel={() => void desk.cancel()} />
+        <p class="own-notice" role="status" data-ending={ending?.kind}>
+          {isOver ? say("dropHere") : words || <span class="hidden-words">{began}</span>}
+        </p>
+        {own && <UsePart desk={desk} />}
+      </div>
+    </>
+  );
+}
+
+export function ImportScreen() {
+  const desk = useDesk();
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    scrollTo(0, 0);
+    heading.current?.focus({ preventScroll: true });
+  }, []);
+  return (
+    <main class="own" aria-busy={desk === "opening"}>
+      <header class="own-head">
+        <a class="aside" href="#/">
+          <Icon name="back" />
+          <span>{say("toStart")}</span>
+        </a>
+        <h1 tabIndex={-1} ref={heading}>
+          {say("title")}
+        </h1>
+        <p class="aside">{say("tagline")}</p>
+      </header>
+      {desk === "none" && <p class="own-side">{say("noBase")}</p>}
+      {typeof desk === "object" && <OwnParts desk={desk} />}
+      <div class="own-corner">
+        <Tools />
+      </div>
+    </main>
+  );
+}

@@ -1,0 +1,60 @@
+/** Words of the screen of one's own catalogue. They come with it. */
+export const EN_IMPORT = {
+  title: "Your own catalogue",
+  tagline: "Stars out of a file of yours, for hops in the catalogue sky.",
+  toStart: "Start page",
+
+  files: "The file",
+  choose: "Choose a file",
+  another: "Choose another file",
+  cancel: "Cancel",
+  dropHere: "Let go to take it in.",
+
+  nothingTitle: "What a file holds",
+  nothing1: "A CSV file with a header row, or a VOTable with TABLEDATA; up to 1,000,000 rows.",
+  nothing2: "Each row is a star: right ascension, declination, and V magnitude down to 12.5.",
+  nothing3:
+    "Places in degrees, or as 18:53:35 and -33:30:00; J2000. B-V, proper motion and epoch are read where there are any.",
+  nothing4: "Choose a file, or drop one here. It is read on this machine and sent nowhere.",
+
+  progress: "How far it is",
+  reading: "Reading {name}: {rows} rows, {percent} % of the file.",
+  sorting: "{rows} rows read. The stars are being laid into tiles.",
+  keeping: "{rows} rows read. The tiles are being written down.",
+  staying: "Stay on this page meanwhile. What was here before is kept until all is there.",
+  began: "Taking in {name}.",
+
+  taken: "{name} has been taken in: {stars} stars.",
+  cancelled: "Cancelled. What was here before is unchanged.",
+  cancelledNone: "Cancelled. Nothing was kept.",
+  removed: "Your catalogue has been removed.",
+  badFile: "Not taken in. {what}. {hint}",
+  unreadable: "Not taken in: the file can no longer be read. It may have been moved or changed: choose it again.",
+  full: "Not taken in: the browser has no room left for it. Remove other data of this page, or leave out faint stars.",
+  other: "Not taken in: the browser stopped it ({what}). Load the page again.",
+  unchanged: "What was here before is unchanged.",
+  noBase: "This browser keeps nothing, so no catalogue can be taken in. A private window may be the reason.",
+
+  sheet: "What was read",
+  rows: "rows read",
+  stars: "stars taken",
+  left: "rows left out",
+  ofThem: "of them: {why}",
+  takenOn: "taken in on {date}",
+
+  badTitle: "Rows to mend",
+  badNone: "No bad rows.",
+  badAll: "{count} bad rows. The others were taken.",
+  badOne: "1 bad row. The others were taken.",
+  badFirst: "{count} bad rows; the first {shown} are listed. The others were taken.",
+  line: "line {line}",
+
+  use: "Use its stars in the catalogue sky",
+  on: "on",
+  off: "off",
+  useNote:
+    "Field, sheet and report then have your stars. Names, objects and the Milky Way stay. Nothing beyond your stars is invented.",
+  notKept:
+    "Such hops are not written in the logbook and earn nothing in the course: waymarks are chosen for our own catalogue, and yours may lack them. Practice skies, printed sheets and the lesson bench are as before.",
+  remove: "Remove it",
+} as const;
