@@ -1,11 +1,10 @@
-import "../celestial/arbitrary.ts";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { pixelOf } from "#core/celestial/healpix.ts";
-import { DEG, dirFromRadec, normalise, offsetDir, separationRad, TWO_PI } from "#core/celestial/vector.ts";
+import { DEG, dirFromRadec, normalise, offsetDir, separationRad } from "#core/celestial/vector.ts";
 import type { Dir, StarBlock } from "#core/seams/index.ts";
 import { asOneStar, createAsOneStar } from "#core/sky/closePairs/asOneStar.ts";
-import { aDir, anAngle } from "../celestial/arbitrary.ts";
+import { aDir } from "../celestial/arbitrary.ts";
 
 const ARCMIN = DEG / 60;
 const ORDER = 3;
@@ -53,7 +52,7 @@ const blueLightOf = (stars: readonly Star[]) =>
   stars.reduce((sum, { milliMag, colourBV }) => sum + 10 ** (-0.4 * (milliMag / 1000 + colourBV)), 0);
 const isBright = ({ milliMag }: Star) => milliMag <= 6500;
 
-/** Some on the poles and on corners of tiles, some anywhere. */
+/** Some on the poles and on corners of tiles, some anywhere. Whole numbers about them: doubles would lie mostly near 0. */
 const aPlace = fc.oneof(
   aDir,
   fc.constantFrom<Dir>([0, 0, 1], [0, 0, -1], dirFromRadec(45 * DEG, 0), dirFromRadec(90 * DEG, Math.asin(2 / 3))),
@@ -63,20 +62,20 @@ const aKnot = fc
     aPlace,
     fc.array(
       fc.record({
-        angleRad: anAngle(0, TWO_PI),
-        arcmin: anAngle(0, 6),
+        angleDeg: fc.integer({ min: 0, max: 359 }),
+        centiArcmin: fc.integer({ min: 0, max: 600 }),
         milliMag: fc.integer({ min: -1500, max: 7500 }),
-        colourBV: anAngle(-0.3, 2),
+        centiColour: fc.integer({ min: -30, max: 200 }),
       }),
       { minLength: 1, maxLength: 9 },
     ),
   )
   .map(([place, stars]) =>
     stars.map(
-      ({ angleRad, arcmin, milliMag, colourBV }): Star => ({
-        dir: offsetDir(place, angleRad, arcmin * ARCMIN),
+      ({ angleDeg, centiArcmin, milliMag, centiColour }): Star => ({
+        dir: offsetDir(place, angleDeg * DEG, (centiArcmin / 100) * ARCMIN),
         milliMag,
-        colourBV,
+        colourBV: centiColour / 100,
       }),
     ),
   );
@@ -191,6 +190,11 @@ describe("a pair", () => {
     }
     const invented = [blockOf(0, [star(0, 5000)]), blockOf(0, [star(1, 5000)], { invented: true })];
     expect(asOneStar(invented)).toBe(invented);
+  });
+
+  test("is joined before a wider one: of three in a row the two that are nearest", () => {
+    const after = starsOf(asOneStar(tilesOf([star(0, 4900), star(2.9, 5000), star(5, 5000)])));
+    expect(after.map(({ milliMag }) => milliMag).toSorted()).toEqual([5000 - 753, 4900]);
   });
 
   test("whose middle comes near to a third star takes that in too", () => {
