@@ -5,6 +5,7 @@ import { createDiscGeometry } from "./disc.ts";
 import { createFrame, type Frame, fillFrame } from "./frame.ts";
 import { createGroundLayer, drawGround, type GroundLayer } from "./groundLayer.ts";
 import { createLineLayer, drawMarks, type LineLayer } from "./lineLayer.ts";
+import { createMilkyWayLayer, drawMilkyWay, type MilkyWayLayer } from "./milkyWay.ts";
 import { createObjectLayer, drawObjects, type ObjectLayer } from "./objectLayer.ts";
 import { createOpenSkyLayer, drawMask, drawOpenSky, type OpenSkyLayer } from "./openSky.ts";
 import { createRenderer } from "./renderer.ts";
@@ -38,6 +39,7 @@ interface Layers {
   readonly barrel: BarrelLayer;
   readonly rim: RimLayer;
   readonly openSky: OpenSkyLayer;
+  readonly milkyWay: MilkyWayLayer;
   readonly ground: GroundLayer;
   readonly stars: StarLayer;
   readonly objects: ObjectLayer;
@@ -53,6 +55,7 @@ const createLayers = (frame: Frame): Layers => {
     barrel: createBarrelLayer(frame, createDiscGeometry()),
     rim: createRimLayer(frame),
     openSky,
+    milkyWay: createMilkyWayLayer(frame),
     ground: createGroundLayer(frame, openSky),
     stars: createStarLayer(frame),
     objects: createObjectLayer(frame),
@@ -61,8 +64,10 @@ const createLayers = (frame: Frame): Layers => {
 };
 
 const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: FieldView, layout: StageLayout): void => {
-  if (view.horizon) drawOpenSky(gpu, layers.openSky, frame, view, view.horizon);
-  else drawSky(gpu, layers.barrel, frame, view);
+  if (view.horizon) {
+    drawOpenSky(gpu, layers.openSky, frame, view, view.horizon);
+    drawMilkyWay(gpu, layers.milkyWay, view);
+  } else drawSky(gpu, layers.barrel, frame, view);
   drawObjects(gpu, layers.objects, view);
   drawStars(gpu, layers.stars, frame, view);
   if (view.horizon) drawGround(gpu, layers.ground, layers.openSky, frame, view);

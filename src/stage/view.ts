@@ -34,6 +34,11 @@ export interface FieldHorizon {
   /** From north by east. */
   readonly sunAzimuthRad: number;
 }
+/** How much the Milky Way brightens the night: triangles over the sky, as core/sky/glow/glowCells.ts makes them. */
+export interface FieldGlow {
+  readonly corners: Float32Array;
+  readonly count: number;
+}
 export interface FieldView {
   /** Row-major rotation of ICRS to the view: rows are right, up and forward as the eye gets them. */
   readonly viewFromIcrs: Mat3;
@@ -53,6 +58,8 @@ export interface FieldView {
   readonly objectsVersion: number;
   readonly reticle: Reticle;
   readonly horizon: FieldHorizon | null;
+  /** Shown with a horizon alone; another object whenever it changes. */
+  readonly glow: FieldGlow | null;
   /** Stars of an eyepiece are drawn a little larger. */
   readonly eyepiece: boolean;
   /** 1; towards 0 the field goes to black (a change of instrument opens out of it). */

@@ -9,6 +9,8 @@ import { log10 } from "./light.ts";
 
 export interface NightSky {
   readonly seeing: Seeing;
+  /** The zenith without the Milky Way: the site's night with Moon and twilight, mag/arcsec2. */
+  readonly zenithMu: number;
   /** What limits the view at a direction, magnitudes of limit by cause. @throws InputError for an unknown instrument */
   costs(dir: Dir, gear: GearId): Costs;
   /** How bright the sky lies before the eye at the instrument, mag/arcsec2. @throws InputError for an unknown instrument */
@@ -23,7 +25,9 @@ export function nightAt(
   options?: EyeSeeingOptions,
 ): NightSky {
   const conditions = { ...conditionsAt(place.skyMagPerArcsec2, place, utcMs), glowMuAt: options?.glowMuAt };
+  const zenith = conditions.zenith ?? ([0, 0, 1] as const);
   return {
+    zenithMu: skyHere({ ...conditions, glowMuAt: undefined }, zenith).skyMu,
     seeing: eyeSeeing(conditions, objects, options),
     costs: (dir, gear) => costsOf(gearById(gear), conditions, dir),
     atTheEyeMu(dir, gear) {

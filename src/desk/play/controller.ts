@@ -24,7 +24,7 @@ import { setNow } from "./picture.ts";
 import { refreshCompass, refreshWords } from "./refresh.ts";
 import { turnScrews } from "./screws.ts";
 import { createSignals } from "./signals.ts";
-import { type OpenSky, openSky, solarSystemAt } from "./skies.ts";
+import { milkyWayOver, type OpenSky, openSky, solarSystemAt } from "./skies.ts";
 import { startHop } from "./starting.ts";
 import { createSteering } from "./steering.ts";
 
@@ -70,6 +70,11 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
   const bringBodies = async () => {
     const { createBodies } = await import("./bodies.ts");
     bodies = createBodies(lesson.place, solarSystemAt, clock.invalidate);
+    clock.invalidate();
+  };
+
+  const bringMilkyWay = async ({ picture, attempt: { night } }: Hop) => {
+    picture.glow = await milkyWayOver(lesson.sky, night.zenithMu);
     clock.invalidate();
   };
 
@@ -173,9 +178,13 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
     await chooseSheet(hop);
     // Practice skies have none, and beside the reader's own stars none are invented. Where a file does not come, the hop goes
     // on without.
-    if (lesson.sky !== "catalogue") return;
-    const hasGrains = sky.source.ref.kind === "catalogue";
-    await Promise.allSettled([bringBodies(), ...(hasGrains ? [grain.begin()] : [])]);
+    const isReal = lesson.sky === "catalogue";
+    const hasGrains = isReal && sky.source.ref.kind === "catalogue";
+    await Promise.allSettled([
+      bringMilkyWay(hop),
+      ...(isReal ? [bringBodies()] : []),
+      ...(hasGrains ? [grain.begin()] : []),
+    ]);
   };
   void load().catch((error: unknown) => {
     signals.phase.value = "failed";

@@ -40,6 +40,7 @@ export function createPicture(): Picture {
     objectsVersion: 0,
     reticle: "none",
     horizon: null,
+    glow: null,
     eyepiece: false,
     light: 1,
     stopOpenCssPx: 0,

@@ -4,6 +4,7 @@ import type { Lesson } from "#core/lesson/types.ts";
 import type { Cone, SkyObject, StarSource } from "#core/seams/index.ts";
 import type { BorderLine } from "#core/sky/boundaries/borderLines.ts";
 import { createCatalogueSource, type DecodeFile } from "#core/sky/catalogue/catalogueSource.ts";
+import type { GlowCells } from "#core/sky/glow/glowCells.ts";
 import type { GlowMuAt } from "#core/sky/glow/glowMap.ts";
 import { glowOfSky } from "#core/sky/glow/glowOfSky.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
@@ -80,6 +81,13 @@ export function bodiesAt(utcMs: number): Promise<readonly MovingBody[]> {
 export function solarSystemAt(site: Site, utcMs: number): Promise<SolarSystem> {
   skyWorker ??= createSkyCall();
   return skyWorker.call("solarSystem", { site, utcMs });
+}
+
+/** The Milky Way over a night, from beside the page. */
+export function milkyWayOver(sky: Lesson["sky"], nightMu: number): Promise<GlowCells> {
+  skyWorker ??= createSkyCall();
+  const ref = sky === "catalogue" ? { kind: "catalogue" as const } : { kind: "practice" as const, seed: sky.practice };
+  return skyWorker.call("milkyWay", { sky: ref, nightMu });
 }
 
 /** Opens the sky that a lesson names. */

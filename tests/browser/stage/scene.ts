@@ -47,6 +47,7 @@ export const PLAIN_VIEW: FieldView = {
   objectsVersion: 0,
   reticle: "none",
   horizon: null,
+  glow: null,
   eyepiece: false,
   light: 1,
   stopOpenCssPx: 0,

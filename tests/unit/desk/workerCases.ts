@@ -72,6 +72,8 @@ export async function workerCases(files: Files): Promise<WorkerCase[]> {
     sky("movingBodies", { utcMs: Number.NaN }),
     sky("solarSystem", { site: lesson.place, utcMs: Date.UTC(2027, 7, 31, 21) }),
     sky("solarSystem", { site: lesson.place, utcMs: Number.NaN }),
+    sky("milkyWay", { sky: { kind: "practice", seed: "sallow" }, nightMu: 21 }),
+    sky("milkyWay", { sky: { kind: "practice", seed: "" }, nightMu: 21 }),
     thinking("compile", compile),
     thinking("compile", { ...compile, missing: [key] }),
     thinking("compile", { ...compile, spec: { ...compiled.spec, hoppingGear: "finder-9x50" } }),
