@@ -47,6 +47,8 @@ for (const lamp of LAMPS)
     await look("report");
     await SCREENS.bench(page);
     await look("bench");
+    await SCREENS.catalogue(page);
+    await look("own catalogue");
     await SCREENS.print(page);
     await look("hop sheet");
     expect(faults).toEqual({});

@@ -7,6 +7,7 @@ const SCREENS = [
   ["/#/lesson/1-01", "Push, look, claim"],
   ["/#/lesson/3-03", "One step north"],
   ["/#/bench", "Lesson bench"],
+  ["/#/catalogue", "Your own catalogue"],
 ] as const;
 
 test("start, lessons over both skies and the bench breach no policy and ask nobody else", async ({ page }) => {

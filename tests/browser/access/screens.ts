@@ -10,6 +10,8 @@ import type * as Ended from "./endedAttempt.ts";
 /** A page of the same origin in which the program does not run. */
 const ASIDE = { path: "/aside.html", body: "<!doctype html><link rel=icon href=data:,>" } as const;
 const FINDER_LESSON = "3-03";
+/** One star and one bad row. */
+const OWN_FILE = { name: "own.csv", mimeType: "text/csv", buffer: Buffer.from("ra,dec,vmag\n10,20,3\n10,95,3\n") };
 
 export interface Kept {
   /** The anchor is confirmed, the finder in use, a push made. */
@@ -73,6 +75,12 @@ export const SCREENS = {
   async bench(page: Page) {
     await openHash(page, "bench");
     await page.getByRole("heading", { name: "Lesson bench" }).waitFor();
+    await atRest(page);
+  },
+  async catalogue(page: Page) {
+    await openHash(page, "catalogue");
+    await page.locator("input[type=file]").setInputFiles(OWN_FILE);
+    await page.getByRole("heading", { name: "Rows to mend" }).waitFor();
     await atRest(page);
   },
   async print(page: Page) {

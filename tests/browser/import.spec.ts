@@ -1,0 +1,147 @@
+/** A catalogue of one's own on the built page: taken in whole or not at all, told row by row, used, removed. */
+import { expect, type Page } from "@playwright/test";
+import { BROKEN_VOTABLE, drop, evenCsv, handOf, keptTiles, spoiltCsv } from "./import/files.ts";
+import { findStars } from "./play/blobs.ts";
+import { picture } from "./play/looks.ts";
+import { test } from "./play/watch.ts";
+import { readBase } from "./store/idb.ts";
+
+const MOST_TASK_MS = 50;
+const MOST_CANCEL_MS = 100;
+/** One of the bright layer, 12 and 48 of the others. */
+const TILE_FILES = 61;
+/** Enough for a catalogue of 200 stars, not for one of 200,000. */
+const ROOM_BYTES = 1_000_000;
+
+async function open(page: Page): Promise<void> {
+  await page.goto("./#/catalogue");
+  await page.getByRole("button", { name: /^Choose/ }).waitFor();
+}
+const notice = (page: Page) => page.getByRole("status");
+const figure = (page: Page, words: string) => page.getByRole("row").filter({ hasText: words }).getByRole("cell");
+
+/** A small catalogue that is there before something else is tried. */
+async function takeSmall(page: Page): Promise<void> {
+  await drop(page, await handOf(page, "small.csv", evenCsv(200, 3)));
+  await expect(notice(page)).toContainText("small.csv has been taken in: 200 stars");
+}
+async function smallIsStillThere(page: Page): Promise<void> {
+  await expect(page.getByRole("heading", { name: "small.csv" })).toBeVisible();
+  await expect.poll(() => keptTiles(page)).toEqual({ files: TILE_FILES, of: "small.csv" });
+}
+
+test("20,000 rows, one in a hundred bad: counted and told by line; the page is never held up", async ({ page }) => {
+  await open(page);
+  const hand = await handOf(page, "many.csv", spoiltCsv(20_000));
+  await page.evaluate(() => {
+    const tasks: number[] = [];
+    new PerformanceObserver((list) => tasks.push(...list.getEntries().map(({ duration }) => duration))).observe({
+      type: "longtask",
+    });
+    Object.assign(window, { longTasks: tasks });
+  });
+  await drop(page, hand);
+  await expect(notice(page)).toContainText("many.csv has been taken in: 19,800 stars.");
+  await expect(figure(page, "rows read")).toHaveText("20,000");
+  await expect(figure(page, "stars taken")).toHaveText("19,800");
+  await expect(figure(page, "rows left out")).toHaveText("200");
+  await expect(figure(page, "declination lies beyond")).toHaveText("50");
+  await expect(page.getByText("200 bad rows; the first 100 are listed.")).toBeVisible();
+  const rows = page.getByRole("list", { name: "Rows to mend" }).getByRole("listitem");
+  await expect(rows).toHaveCount(100);
+  await expect(rows.nth(0)).toContainText(/line 101.*right ascension cannot be read.*Write degrees/);
+  await expect(rows.nth(1)).toContainText(/line 201.*beyond 90 degrees.*from -90 to 90/);
+  const longest = await page.evaluate(() => Math.max(0, ...(window as unknown as { longTasks: number[] }).longTasks));
+  expect(longest, "longest task, ms").toBeLessThanOrEqual(MOST_TASK_MS);
+  await page.reload();
+  await expect(figure(page, "stars taken")).toHaveText("19,800");
+  expect(await keptTiles(page)).toEqual({ files: TILE_FILES, of: "many.csv" });
+});
+
+test("cancelled within a tenth of a second, a broken and a foreign file: what was there stays", async ({ page }) => {
+  await open(page);
+  await takeSmall(page);
+  const large = await handOf(page, "large.csv", spoiltCsv(20_000), 45);
+  await drop(page, large);
+  await expect(page.getByText(/Reading large\.csv: [\d,]+ rows, [1-9]\d* % of the file/)).toBeVisible();
+  const cancelMs = await page.evaluate(
+    () =>
+      new Promise<number>((resolve) => {
+        const [button, said] = [document.getElementById("own-cancel"), document.querySelector(".own-notice")];
+        const fromMs = performance.now();
+        new MutationObserver(() => resolve(performance.now() - fromMs)).observe(said!, {
+          attributeFilter: ["data-ending"],
+        });
+        button!.click();
+      }),
+  );
+  expect(cancelMs).toBeLessThan(MOST_CANCEL_MS);
+  await expect(notice(page)).toHaveText("Cancelled. What was here before is unchanged.");
+  await expect(page.getByRole("button", { name: "Choose another file" })).toBeFocused();
+  await smallIsStillThere(page);
+
+  await drop(page, await handOf(page, "broken.vot", BROKEN_VOTABLE));
+  await expect(notice(page)).toContainText(/Not taken in\. Line 5: the file ends in the middle\..*is unchanged/);
+  await smallIsStillThere(page);
+
+  await drop(page, await handOf(page, "letter.txt", "Dear observers,\nthe hill is closed.\n"));
+  await expect(notice(page)).toContainText(/Not taken in\..*is unchanged/);
+  await smallIsStillThere(page);
+});
+
+test("where there is no room for it, what was there stays", async ({ page, context, baseURL }) => {
+  const session = await context.newCDPSession(page);
+  // Before the page asks for any room: what a browser has granted it does not take back.
+  await session.send("Storage.overrideQuotaForOrigin", { origin: new URL(baseURL!).origin, quotaSize: ROOM_BYTES });
+  await open(page);
+  await takeSmall(page);
+  await drop(page, await handOf(page, "many.csv", spoiltCsv(20_000), 10));
+  await expect(notice(page)).toContainText(/no room left.*What was here before is unchanged/);
+  await smallIsStillThere(page);
+});
+
+const starsOf = async (page: Page) => findStars(await picture(page), 1);
+
+async function openHop(page: Page): Promise<void> {
+  await page.goto("./#/lesson/3-03");
+  await page.getByRole("button", { name: "Begin" }).waitFor();
+  await page.locator(".canvas-place:not(.is-empty) canvas").waitFor();
+}
+
+test("in use, a catalogue lesson is drawn from it and kept nowhere; removed, the page's own stars are back", async ({
+  page,
+}) => {
+  await openHop(page);
+  await expect.poll(async () => (await starsOf(page)).length).toBeGreaterThan(100);
+  await open(page);
+  await takeSmall(page);
+  await page.getByRole("button", { name: "Use its stars" }).click();
+  await expect(page.getByRole("button", { name: "Use its stars" })).toHaveAttribute("aria-pressed", "true");
+
+  await openHop(page);
+  await expect(page.getByText("Your own stars: not kept")).toBeVisible();
+  // 200 stars over the sky are some 29 in a field of 90 degrees, all as bright but for the air.
+  await expect.poll(async () => (await starsOf(page)).length).toBeLessThan(50);
+  const stars = await starsOf(page);
+  expect(stars.length).toBeGreaterThan(12);
+  const mags = stars.map(({ overLimitMag }) => overLimitMag).sort((a, b) => a - b);
+  const near = mags.filter((mag) => Math.abs(mag - mags[mags.length >> 1]!) < 0.6);
+  expect(near.length).toBeGreaterThan(0.7 * mags.length);
+
+  await page.getByRole("button", { name: "Begin" }).click();
+  await page.getByRole("button", { name: /More help/ }).click();
+  await page.getByRole("button", { name: /Give up/ }).click();
+  await expect(page.getByRole("heading", { level: 1 })).toContainText("given up");
+  await expect(page.getByText("Hopped among the stars of your own catalogue; not in the logbook.")).toBeVisible();
+  const { running, finished } = await readBase(page);
+  expect(finished).toEqual([]);
+  expect(running).toEqual([]);
+
+  await open(page);
+  await page.getByRole("button", { name: "Remove it" }).click();
+  await expect(notice(page)).toHaveText("Your catalogue has been removed.");
+  expect(await keptTiles(page)).toEqual({ files: 0, of: null });
+  await openHop(page);
+  await expect(page.getByText("Your own stars: not kept")).toHaveCount(0);
+  await expect.poll(async () => (await starsOf(page)).length).toBeGreaterThan(100);
+});
