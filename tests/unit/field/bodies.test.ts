@@ -4,6 +4,7 @@ import { bodiesInView } from "#core/field/bodies.ts";
 import { withFurther } from "#core/field/withFurther.ts";
 import { gearById } from "#core/optics/gear.ts";
 import type { Resident, StarBlock, StarSource } from "#core/seams/index.ts";
+import { asOneStar } from "#core/sky/closePairs/asOneStar.ts";
 import { solarSystemAt } from "#core/sky/solar/solarSystem.ts";
 
 const SITE = { latDeg: 50, lonDeg: 0, heightM: 250 };
@@ -38,6 +39,14 @@ describe("bodies in a view", () => {
     }).filter((deg) => deg < 0.25);
     expect(near.length, "four moons within a quarter of a degree").toBe(4);
     expect(bodiesInView(system, { ...gearById("eye"), fieldDeg: 5.3 }).discs.map(({ name }) => name)).toEqual(["moon"]);
+  });
+
+  it("stay apart from stars and from each other, however close: what joins stars leaves them alone", () => {
+    const { points } = bodiesInView(system, gearById("eye"));
+    const { moves: _, ...stars } = points;
+    expect(asOneStar([stars])[0]!.count, "Jupiter and its nearest moons, were they stars").toBeLessThan(points.count);
+    const field = [points];
+    expect(asOneStar(field)[0]).toBe(points);
   });
 
   it("the Moon's disc is half a degree wide, lit towards the Sun", () => {
