@@ -8,7 +8,7 @@ import { type DrawCall, drawCall, issue } from "./renderer.ts";
 import type { FieldGlow, FieldView } from "./view.ts";
 
 /** A night twice as bright is drawn by so much brighter, for each factor of ten (fitted: a veil to the eye, no cloud). */
-const PER_DEX = 1.5;
+const PER_DEX = 3;
 const NONE = new Float32Array(3 * GLOW_FLOATS);
 
 export interface MilkyWayLayer {

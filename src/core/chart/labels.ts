@@ -53,6 +53,8 @@ const NAME_OFFSETS = [0, -18, 18, -36, 36, -54, 54]
   .sort(([ax, ay], [bx, by]) => ax * ax + ay * ay - bx * bx - by * by);
 /** Spaced capitals are read over dots up to this radius, px; words of the hop over any, where there is no free place. */
 const CAPITALS_OVER_PX = 2.4;
+/** The own name of a bright star may lie over the faintest dots rather than be left out. */
+const STAR_NAMES_OVER_PX = 1.7;
 
 /** Places to try: words of the hop keep below their sign, names go right, left, above, below, then to the corners. */
 function placesFor({ x, y, r, style }: LabelWish, height: number): Place[] {
@@ -82,14 +84,16 @@ export type PlacingOptions = {
   readonly within: (box: Box, tone?: "hand") => boolean;
 };
 
-/** How hard a place is sought: clear of all, over lines, and for the words of the hop over dots as well. */
+/** How hard a place is sought: clear of all, over lines, and for words of the hop and names of bright stars over dots. */
 type Pass = "clear" | "overLines" | "overDots";
 const PASSES: readonly Pass[] = ["clear", "overLines"];
-const PASSES_OF_WORDS: readonly Pass[] = ["clear", "overLines", "overDots"];
+const HARDER_PASSES: readonly Pass[] = [...PASSES, "overDots"];
+const passesOf = (style: TextStyle) => (style === "word" || style === "starName" ? HARDER_PASSES : PASSES);
 
 function counts(style: TextStyle, { dotR, line }: Obstacle, pass: Pass): boolean {
   if (line) return pass === "clear";
   if (dotR === undefined) return true;
+  if (style === "starName" && pass === "overDots") return dotR > STAR_NAMES_OVER_PX;
   return style === "figureName" ? dotR > CAPITALS_OVER_PX : pass !== "overDots";
 }
 
@@ -106,7 +110,7 @@ export function placeLabels(
   return wishes.map((wish) => {
     const [width, height] = [measure(wish.style, wish.text) * typeScale, letterHeightPx(wish.style) * typeScale];
     const places = placesFor(wish, height);
-    for (const pass of wish.style === "word" ? PASSES_OF_WORDS : PASSES) {
+    for (const pass of passesOf(wish.style)) {
       for (const { x, y, align } of places) {
         const box = textBox(x, y, align, width, height);
         if (!within(box, wish.tone)) continue;
