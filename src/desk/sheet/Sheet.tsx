@@ -17,6 +17,8 @@ import { fieldsAt, useLie } from "./useLie.ts";
 import { usePaper } from "./usePaper.ts";
 
 const LAMP_FOLLOWS_MS = 300;
+/** Sine of twice the turn under which the paper's edges count as level. */
+const LEVEL_WITHIN = 0.001;
 
 /** Black over the paper that leaves the light of a lamp turned low. */
 function lowLamp({ pool, poolLow }: SheetLook, perPx: number): string {
@@ -124,6 +126,7 @@ export function Sheet(props: SheetProps) {
   const inset = page.marginPx * pxPerPagePx(props);
   const stars = marks.reduce((count, mark) => count + (mark.kind === "dot" ? 1 : 0), 0);
   const look = state.look.value;
+  const askew = useComputed(() => Math.abs(Math.sin(2 * props.view.value.turnRad)) > LEVEL_WITHIN);
   return (
     <div
       ref={box}
@@ -132,7 +135,7 @@ export function Sheet(props: SheetProps) {
     >
       <div
         ref={paper}
-        class={`sheet-paper takes-${mode.value}`}
+        class={`sheet-paper takes-${mode.value}${askew.value ? " lies-askew" : ""}`}
         role="application"
         aria-roledescription={say("sheet.paperRole")}
         aria-label={say("sheet.paper", { title: props.title, flip: "F" })}
@@ -140,7 +143,7 @@ export function Sheet(props: SheetProps) {
         tabIndex={0}
         onKeyDown={onKeyDown}
       >
-        <canvas ref={canvas} role="img" aria-label={say("sheet.printed", { count: stars })} style={sizeStyle} />
+        <canvas ref={canvas} role="img" aria-label={say("sheet.printed", { count: stars })} />
         {look && !look.dim && (
           <div
             class={`sheet-dim${lamp === "low" ? " is-low" : ""}`}
