@@ -8,6 +8,7 @@ import type { Attempt } from "../play/attempt.ts";
 import { createPlay } from "../play/controller.ts";
 import { KeysPanel } from "../play/KeysPanel.tsx";
 import { PlayScreen } from "../play/PlayScreen.tsx";
+import { practiceReady } from "../play/skies.ts";
 import { searchShown } from "../search/found.ts";
 import type { Desk } from "./begin.ts";
 import { goTo, keysShown, nextLamp, screen, soundOn } from "./state.ts";
@@ -49,13 +50,19 @@ function Later<Props extends object>({
   return over ? null : <main class="waiting" aria-busy="true" />;
 }
 
-const loadStart = () => import("../start/StartScreen.tsx").then(({ StartScreen }) => StartScreen);
-const loadReport = () => import("../report/ReportScreen.tsx").then(({ ReportScreen }) => ReportScreen);
+/** A screen that may show a practice sky. */
+const withPractice = async <Screen,>(screen: Promise<Screen>): Promise<Screen> => {
+  await practiceReady();
+  return screen;
+};
+const loadPlay = () => withPractice(Promise.resolve(Play));
+const loadStart = () => withPractice(import("../start/StartScreen.tsx").then(({ StartScreen }) => StartScreen));
+const loadReport = () => withPractice(import("../report/ReportScreen.tsx").then(({ ReportScreen }) => ReportScreen));
 const loadSearch = () => import("../search/SearchPanel.tsx").then(({ SearchPanel }) => SearchPanel);
-const loadPrint = () => import("../print/PrintScreen.tsx").then(({ PrintScreen }) => PrintScreen);
+const loadPrint = () => withPractice(import("../print/PrintScreen.tsx").then(({ PrintScreen }) => PrintScreen));
 const loadImport = () => import("../import/ImportScreen.tsx").then(({ ImportScreen }) => ImportScreen);
 const loadOwnHop = () => import("../import/OwnHop.tsx").then(({ OwnHop }) => OwnHop);
-const loadBench = () => import("../bench/BenchScreen.tsx").then(({ BenchScreen }) => BenchScreen);
+const loadBench = () => withPractice(import("../bench/BenchScreen.tsx").then(({ BenchScreen }) => BenchScreen));
 
 /** Keys that mean the same on every screen. */
 function usePageKeys() {
@@ -91,7 +98,8 @@ function Screen({ desk }: { desk: Desk }) {
       return (
         <Later key={`own ${lesson.id}`} load={loadOwnHop} props={{ lesson, sound: desk.sound, onBack: toStart }} />
       );
-    if (lesson) return <Play key={lesson.id} desk={desk} lesson={lesson} />;
+    if (lesson?.sky === "catalogue") return <Play key={lesson.id} desk={desk} lesson={lesson} />;
+    if (lesson) return <Later key={lesson.id} load={loadPlay} props={{ desk, lesson }} />;
   }
   if (now.kind === "bench") return <Later key="bench" load={loadBench} props={{ desk, trying: now.trying }} />;
   if (now.kind === "catalogue") return <Later key="catalogue" load={loadImport} props={{}} />;

@@ -2,7 +2,7 @@
 import { DEG, dirFromMas, normalise, separationRad } from "#core/celestial/vector.ts";
 import { type NightSky, nightAt } from "#core/eye/nightSky.ts";
 import { toHopSpec } from "#core/lesson/hopSpec.ts";
-import { skyLookups } from "#core/lesson/skyLookups.ts";
+import { lookupOf } from "#core/lesson/skyLookup.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import { CONTEXT_LIMIT_MILLI_MAG, compileHop } from "#core/score/compile.ts";
 import { DataFileError } from "#core/seams/errors.ts";
@@ -56,7 +56,8 @@ export async function startAttempt(
   const { seeing } = night;
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
   // The record names the sky whose stars are shown, which may be another than the lesson's.
-  const spec = { ...toHopSpec(lesson, 0, skyLookups), sky: sky.source.ref };
+  const lookup = lookupOf(sky.source.ref, sky.names, sky.objects, sky.places);
+  const spec = { ...toHopSpec(lesson, 0, { sky: () => lookup }), sky: sky.source.ref };
   const compiled = await compiledFor(spec, seeing, seed, loading);
   return {
     id: crypto.randomUUID(),

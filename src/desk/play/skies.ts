@@ -1,5 +1,6 @@
 /** The sky of a lesson as the page uses it: where stars come from, their names, its objects. */
 import type { Site } from "#core/celestial/frames.ts";
+import type { NamedPlace } from "#core/lesson/skyLookup.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Cone, SkyObject, StarSource } from "#core/seams/index.ts";
 import type { BorderLine } from "#core/sky/boundaries/borderLines.ts";
@@ -11,8 +12,7 @@ import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
 import type { MovingBody } from "#core/sky/names/findByName.ts";
 import type { SkyNames } from "#core/sky/names/types.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
-import { practiceConstellations, practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
-import { createPracticeSource, type MakeTile } from "#core/sky/practice/practiceSource.ts";
+import type { MakeTile } from "#core/sky/practice/practiceSource.ts";
 import type { SolarSystem } from "#core/sky/solar/solarSystem.ts";
 import { createSkyCall, type WorkerCall } from "../workers/createCalls.ts";
 
@@ -20,6 +20,8 @@ export interface OpenSky {
   readonly source: StarSource;
   readonly names: SkyNames;
   readonly objects: readonly SkyObject[];
+  /** Named places that are neither star nor object. */
+  readonly places: readonly NamedPlace[];
   /** Borders of its constellations about a circle, to be printed; none where they cannot be had. */
   bordersWithin(cone: Cone): Promise<readonly BorderLine[]>;
   /** What its Milky Way adds to a night; undefined where its map cannot be had. */
@@ -53,6 +55,7 @@ function openCatalogue(): OpenSky {
     source,
     names: catalogueNames(),
     objects: catalogueObjects(),
+    places: [],
     bordersWithin: (cone) =>
       import("#core/sky/boundaries/borderLines.ts").then(
         ({ bordersWithin }) => bordersWithin(cone),
@@ -90,20 +93,16 @@ export function milkyWayOver(sky: Lesson["sky"], nightMu: number): Promise<GlowC
   return skyWorker.call("milkyWay", { sky: ref, nightMu });
 }
 
-/** Opens the sky that a lesson names. */
+let practice: typeof import("./practiceSkies.ts") | null = null;
+
+/** Brings what is needed before a practice sky can be opened; every screen that may show one waits for it. */
+export async function practiceReady(): Promise<void> {
+  practice ??= await import("./practiceSkies.ts");
+}
+
+/** Opens the sky that a lesson names. @throws Error where it is a practice sky and `practiceReady` was not awaited */
 export function openSky(sky: Lesson["sky"]): OpenSky {
   if (sky === "catalogue") return openCatalogue();
-  return {
-    source: createPracticeSource(sky.practice, makeTile),
-    names: practiceNames(sky.practice),
-    objects: practiceObjects(sky.practice),
-    bordersWithin: (cone) =>
-      import("#core/sky/practice/practiceBorders.ts").then(
-        ({ practiceBordersWithin }) => practiceBordersWithin(practiceConstellations(sky.practice), cone),
-        () => [],
-      ),
-    glow: () => glowOfSky({ kind: "practice", seed: sky.practice }),
-    failures: () => [],
-    retry: () => undefined,
-  };
+  if (!practice) throw new Error("a practice sky was opened before its code had come");
+  return practice.openPracticeSky(sky.practice, makeTile);
 }

@@ -1,14 +1,16 @@
 /** The glow of any sky, as a site's night gets it. */
 import type { SkyRef } from "#core/seams/index.ts";
 import type { GlowMuAt } from "./glowMap.ts";
-import { practiceGlowBeyond } from "./practiceGlow.ts";
 
 /**
- * What the Milky Way adds to the night of a sky, mag/arcsec2. The catalogue sky's map comes only when it is asked for.
+ * What the Milky Way adds to the night of a sky, mag/arcsec2. Each comes only when it is asked for.
  * @throws InputError where a practice sky has no seed word
  */
 export async function glowOfSky({ kind, seed }: Pick<SkyRef, "kind" | "seed">): Promise<GlowMuAt> {
-  if (kind === "practice") return practiceGlowBeyond(seed ?? "");
+  if (kind === "practice") {
+    const { practiceGlowBeyond } = await import("./practiceGlow.ts");
+    return practiceGlowBeyond(seed ?? "");
+  }
   const { catalogueGlowBeyond } = await import("./catalogueGlow.ts");
   return catalogueGlowBeyond();
 }
