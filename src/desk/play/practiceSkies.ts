@@ -7,7 +7,7 @@ import {
   practiceObjects,
 } from "#core/sky/practice/practiceSky.ts";
 import { createPracticeSource, type MakeTile } from "#core/sky/practice/practiceSource.ts";
-import type { OpenSky } from "./skies.ts";
+import type { OpenSky } from "./openSky.ts";
 
 /** Opens the sky of a seed word. @throws InputError where it is none */
 export function openPracticeSky(seed: string, makeTile: MakeTile): OpenSky {

@@ -1,35 +1,18 @@
-/** The sky of a lesson as the page uses it: where stars come from, their names, its objects. */
+/** Opens the skies of lessons, and asks the sky worker what the page does not work out itself. */
 import type { Site } from "#core/celestial/frames.ts";
-import type { NamedPlace } from "#core/lesson/skyLookup.ts";
 import type { Lesson } from "#core/lesson/types.ts";
-import type { Cone, SkyObject, StarSource } from "#core/seams/index.ts";
-import type { BorderLine } from "#core/sky/boundaries/borderLines.ts";
 import { createCatalogueSource, type DecodeFile } from "#core/sky/catalogue/catalogueSource.ts";
 import type { GlowCells } from "#core/sky/glow/glowCells.ts";
-import type { GlowMuAt } from "#core/sky/glow/glowMap.ts";
 import { glowOfSky } from "#core/sky/glow/glowOfSky.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
 import type { MovingBody } from "#core/sky/names/findByName.ts";
-import type { SkyNames } from "#core/sky/names/types.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
 import type { MakeTile } from "#core/sky/practice/practiceSource.ts";
 import type { SolarSystem } from "#core/sky/solar/solarSystem.ts";
 import { createSkyCall, type WorkerCall } from "../workers/createCalls.ts";
+import type { OpenSky } from "./openSky.ts";
 
-export interface OpenSky {
-  readonly source: StarSource;
-  readonly names: SkyNames;
-  readonly objects: readonly SkyObject[];
-  /** Named places that are neither star nor object. */
-  readonly places: readonly NamedPlace[];
-  /** Borders of its constellations about a circle, to be printed; none where they cannot be had. */
-  bordersWithin(cone: Cone): Promise<readonly BorderLine[]>;
-  /** What its Milky Way adds to a night; undefined where its map cannot be had. */
-  glow(): Promise<GlowMuAt | undefined>;
-  /** Files that did not come, as sentences; empty where all is well. */
-  failures(): readonly string[];
-  retry(): void;
-}
+export type { OpenSky } from "./openSky.ts";
 
 const fetchFile = async (name: string, signal: AbortSignal): Promise<ArrayBuffer> => {
   const response = await fetch(new URL(`sky/${name}`, document.baseURI), { signal });
