@@ -7,7 +7,7 @@ test("every method answers in its worker as it does inline, errors included", as
   const answers = await page.evaluate(() => window.goldenPage.parity());
   for (const { method, inline, worker } of answers) expect(worker, method).toBe(inline);
   const failed = answers.filter(({ inline }) => inline.startsWith('{"failed"'));
-  expect(new Set(answers.map(({ method }) => method)).size).toBe(5);
+  expect(new Set(answers.map(({ method }) => method)).size).toBe(8);
   expect(failed.length).toBeGreaterThan(2);
   expect(await page.evaluate(() => window.goldenPage.violations)).toEqual([]);
 });
