@@ -34,9 +34,9 @@ export const BRIGHT_RELIEF: Relief = {
 export const FAINT_RELIEF: Relief = {
   toMag: 9.5,
   hills: [
-    { spacingDeg: 1.2, variances: [0.08, 0.03, 0.015, 0.003, 0.001] },
-    { spacingDeg: 3, variances: [0.03, 0.03, 0.02, 0.004, 0.002] },
-    { spacingDeg: 10, variances: [0.04, 0.03, 0.02, 0.008, 0.001] },
+    { spacingDeg: 1.2, variances: [0.07, 0.014, 0.01, 0.003, 0] },
+    { spacingDeg: 3, variances: [0.03, 0.026, 0.018, 0.004, 0] },
+    { spacingDeg: 10, variances: [0.04, 0.028, 0.02, 0.008, 0] },
   ],
   laneDepth: 0.8,
   meanStepsDeg: [3, 5],
@@ -46,9 +46,9 @@ export const FAINT_RELIEF: Relief = {
 export const DEEP_RELIEF: Relief = {
   toMag: 11,
   hills: [
-    { spacingDeg: 1.2, variances: [0.03, 0.014, 0.008, 0.001, 0] },
-    { spacingDeg: 3, variances: [0.022, 0.03, 0.016, 0.004, 0.001] },
-    { spacingDeg: 10, variances: [0.03, 0.042, 0.02, 0.008, 0] },
+    { spacingDeg: 1.2, variances: [0.018, 0.01, 0.008, 0.001, 0] },
+    { spacingDeg: 3, variances: [0.021, 0.027, 0.014, 0.004, 0] },
+    { spacingDeg: 10, variances: [0.03, 0.04, 0.019, 0.008, 0] },
   ],
   laneDepth: 1,
   meanStepsDeg: [3, 5],
