@@ -120,10 +120,14 @@ test("screws move the finder's stars and not the telescope, by mouse and by keys
   await page.keyboard.press("a");
   await expect(page.getByText("Your hand is on the finder's screws.")).toBeVisible();
   const back = way > 0 ? "ArrowLeft" : "ArrowRight";
-  await page.keyboard.down(back);
-  await waitInPage(page, 900);
-  await page.keyboard.up(back);
-  const returned = (await anchorTold(page))!;
+  // In short holds: on a slow page a long one can take the anchor out of view.
+  let returned = after;
+  for (let i = 0; i < 12 && way * acrossOf(returned) >= way * acrossOf(after) - 0.2; i++) {
+    await page.keyboard.down(back);
+    await waitInPage(page, 150);
+    await page.keyboard.up(back);
+    returned = (await anchorTold(page))!;
+  }
   expect(way * acrossOf(returned), "they follow the arrow back").toBeLessThan(way * acrossOf(after) - 0.2);
 
   await page.keyboard.press("n");
