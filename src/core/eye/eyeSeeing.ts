@@ -78,6 +78,12 @@ function marginOf(object: SkyObject | undefined, gear: Gear, conditions: Conditi
   };
 }
 
+/** The conditions of a place at an instant, with the light of the Milky Way where a map of it is given. */
+export const placeConditions = (place: Place, utcMs: number, options?: EyeSeeingOptions): Conditions => ({
+  ...conditionsAt(place.skyMagPerArcsec2, place, utcMs),
+  glowMuAt: options?.glowMuAt,
+});
+
 /** What a typical observer sees at a place and instant, with Sun and Moon where they stand. */
 export function seeingAt(
   place: Place,
@@ -85,6 +91,5 @@ export function seeingAt(
   objects: readonly SkyObject[],
   options?: EyeSeeingOptions,
 ): Seeing {
-  const conditions = { ...conditionsAt(place.skyMagPerArcsec2, place, utcMs), glowMuAt: options?.glowMuAt };
-  return eyeSeeing(conditions, objects, options);
+  return eyeSeeing(placeConditions(place, utcMs, options), objects, options);
 }

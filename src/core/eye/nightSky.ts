@@ -1,9 +1,9 @@
 /** A night as a page shows it: what is seen, how bright the sky is at the eye, and what limits the view. */
 import { gearById } from "#core/optics/gear.ts";
 import type { Dir, GearId, Seeing, SkyObject } from "#core/seams/index.ts";
-import { conditionsAt, skyHere } from "./conditions.ts";
+import { skyHere } from "./conditions.ts";
 import { type Costs, costsOf } from "./costs.ts";
-import { type EyeSeeingOptions, eyeSeeing, type Place } from "./eyeSeeing.ts";
+import { type EyeSeeingOptions, eyeSeeing, type Place, placeConditions } from "./eyeSeeing.ts";
 import { atTheEye } from "./instrument.ts";
 import { log10 } from "./light.ts";
 
@@ -24,7 +24,7 @@ export function nightAt(
   objects: readonly SkyObject[],
   options?: EyeSeeingOptions,
 ): NightSky {
-  const conditions = { ...conditionsAt(place.skyMagPerArcsec2, place, utcMs), glowMuAt: options?.glowMuAt };
+  const conditions = placeConditions(place, utcMs, options);
   const zenith = conditions.zenith ?? ([0, 0, 1] as const);
   return {
     zenithMu: skyHere({ ...conditions, glowMuAt: undefined }, zenith).skyMu,

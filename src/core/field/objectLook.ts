@@ -1,4 +1,5 @@
 /** How an object lies before the eye: the form of its light, and what makes it itself. Nothing is decided by it. */
+import { fnv1a32 } from "#core/celestial/hash.ts";
 import type { SkyObject } from "#core/seams/index.ts";
 
 /**
@@ -24,14 +25,11 @@ const GIANTS_BELOW_MAG = 6;
 const GIANTS_SPAN_MAG = 3.5;
 /** The brightest part lies so much over the mean that the margin judges (fitted by eye, no source). */
 const CORE_OVER_MAG = 0.6;
-const FNV_START = 2166136261;
-const FNV_PRIME = 16777619;
 
-/** A name as a number from 0 to 1 (hash: Fowler, Noll & Vo, FNV-1a, 32 bits). */
+/** A name as a number from 0 to 1. */
 function seedOf(id: string): number {
-  let hash = FNV_START;
-  for (let i = 0; i < id.length; i++) hash = Math.imul(hash ^ id.charCodeAt(i), FNV_PRIME);
-  return ((hash >>> 8) & 0xffff) / 0x10000;
+  const bytes = Array.from(id, (letter) => letter.charCodeAt(0));
+  return ((fnv1a32(bytes) >>> 8) & 0xffff) / 0x10000;
 }
 
 function formOf({ kind, profile }: SkyObject): LightForm {

@@ -86,7 +86,7 @@ export function Bench({ desk, draft, onTry }: Props) {
   };
   return (
     <main class={isOver ? "bench over" : "bench"}>
-      <header class="bench-head">
+      <header class="work-head bench-head">
         <a class="aside" href="#/">
           <Icon name="back" />
           <span>{say("bench.toStart")}</span>

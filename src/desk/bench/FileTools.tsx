@@ -1,6 +1,7 @@
 /** How texts come to the bench and go from it. */
 import type { Ref } from "preact";
 import { useRef } from "preact/hooks";
+import { FilePicker } from "../FilePicker.tsx";
 import { say } from "../words/say.ts";
 import type { Draft } from "./draft.ts";
 
@@ -26,18 +27,7 @@ export function FileTools({ chooser, draft, choosing, onChoose, onFile, onSave, 
       <button type="button" class="second-button" onClick={() => picker.current?.click()}>
         {say("bench.openFile")}
       </button>
-      <input
-        ref={picker}
-        type="file"
-        accept=".yaml,.yml,text/yaml,text/plain"
-        hidden
-        onChange={({ currentTarget }) => {
-          const file = currentTarget.files?.[0];
-          // The same file may be opened again.
-          if (file) onFile(file);
-          currentTarget.value = "";
-        }}
-      />
+      <FilePicker picker={picker} accept=".yaml,.yml,text/yaml,text/plain" onFile={onFile} />
       <button type="button" class="second-button" disabled={draft.file.value.text === ""} onClick={onSave}>
         {say("bench.saveFile")}
       </button>

@@ -1,4 +1,5 @@
 /** One's own catalogue: taken in, told of, used, removed. */
+import { FilePicker } from "../FilePicker.tsx";
 import "../styles/play.css";
 import "../styles/import.css";
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
@@ -53,17 +54,10 @@ function FilePart({ desk, onCancel }: { desk: ImportDesk; onCancel: () => void }
           {say(desk.own.value ? "another" : "choose")}
         </button>
       )}
-      <input
-        ref={picker}
-        type="file"
+      <FilePicker
+        picker={picker}
         accept=".csv,.vot,.votable,.xml,text/csv,application/x-votable+xml,text/xml"
-        hidden
-        onChange={({ currentTarget }) => {
-          const file = currentTarget.files?.[0];
-          // The same file may be taken again.
-          if (file) desk.take(file);
-          currentTarget.value = "";
-        }}
+        onFile={(file) => desk.take(file)}
       />
       {running && (
         <div class="own-progress">
@@ -148,7 +142,7 @@ export function ImportScreen() {
   }, []);
   return (
     <main class="own" aria-busy={desk === "opening"}>
-      <header class="own-head">
+      <header class="work-head own-head">
         <a class="aside" href="#/">
           <Icon name="back" />
           <span>{say("toStart")}</span>

@@ -15,7 +15,7 @@ export function KeysPanel() {
     };
   }, []);
   return (
-    <section class="keys-panel" aria-labelledby="keys-title">
+    <section class="side-panel keys-panel" aria-labelledby="keys-title">
       <h2 id="keys-title" tabIndex={-1} ref={heading}>
         {say("keys.title")}
       </h2>

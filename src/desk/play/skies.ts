@@ -1,6 +1,7 @@
 /** Opens the skies of lessons, and asks the sky worker what the page does not work out itself. */
 import type { Site } from "#core/celestial/frames.ts";
 import type { Lesson } from "#core/lesson/types.ts";
+import type { Call, SkyRef } from "#core/seams/index.ts";
 import { createCatalogueSource, type DecodeFile } from "#core/sky/catalogue/catalogueSource.ts";
 import type { GlowCells } from "#core/sky/glow/glowCells.ts";
 import { glowOfSky } from "#core/sky/glow/glowOfSky.ts";
@@ -21,11 +22,15 @@ const fetchFile = async (name: string, signal: AbortSignal): Promise<ArrayBuffer
 };
 
 let skyWorker: WorkerCall | null = null;
+/** Asks the sky worker, which is started by the first question. */
+const askSky: Call = (method, input, how) => {
+  skyWorker ??= createSkyCall();
+  return skyWorker.call(method, input, how);
+};
 
 /** Star tiles are decoded beside the page: the largest would hold the field up for several frames. */
 export const decodeTile: DecodeFile = (bytes, name, { signal, priority }) => {
-  skyWorker ??= createSkyCall();
-  return skyWorker.call("decodeTileFile", { bytes, name }, { signal, priority, transfer: [bytes.buffer] });
+  return askSky("decodeTileFile", { bytes, name }, { signal, priority, transfer: [bytes.buffer] });
 };
 
 let catalogue: OpenSky | null = null;
@@ -53,28 +58,22 @@ function openCatalogue(): OpenSky {
 
 /** Tiles of practice skies are made beside the page, so that the field never waits for them. */
 const makeTile: MakeTile = (seed, key, signal) => {
-  skyWorker ??= createSkyCall();
-  return skyWorker.call("generateTile", { seed, key }, { signal });
+  return askSky("generateTile", { seed, key }, { signal });
 };
 
 /** Where Sun, Moon and planets stand at an instant, from beside the page. */
 export function bodiesAt(utcMs: number): Promise<readonly MovingBody[]> {
-  skyWorker ??= createSkyCall();
-  return skyWorker.call("movingBodies", { utcMs });
+  return askSky("movingBodies", { utcMs });
 }
 
 /** Sun, Moon and planets as they are seen from a place at an instant, from beside the page. */
 export function solarSystemAt(site: Site, utcMs: number): Promise<SolarSystem> {
-  skyWorker ??= createSkyCall();
-  return skyWorker.call("solarSystem", { site, utcMs });
+  return askSky("solarSystem", { site, utcMs });
 }
 
 /** The Milky Way over a night, from beside the page. */
-export function milkyWayOver(sky: Lesson["sky"], nightMu: number): Promise<GlowCells> {
-  skyWorker ??= createSkyCall();
-  const ref = sky === "catalogue" ? { kind: "catalogue" as const } : { kind: "practice" as const, seed: sky.practice };
-  return skyWorker.call("milkyWay", { sky: ref, nightMu });
-}
+export const milkyWayOver = ({ kind, seed }: SkyRef, nightMu: number): Promise<GlowCells> =>
+  askSky("milkyWay", { sky: { kind, seed }, nightMu });
 
 let practice: typeof import("./practiceSkies.ts") | null = null;
 

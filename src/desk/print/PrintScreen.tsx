@@ -17,7 +17,7 @@ interface Props {
 }
 
 /** Lessons that guide tell their way; the others once they have been hopped. */
-export const tellsWay = ({ level, id }: Lesson, finished: readonly FinishedAttempt[]): boolean =>
+const tellsWay = ({ level, id }: Lesson, finished: readonly FinishedAttempt[]): boolean =>
   level === "G" || level === "C" || finished.some(({ lessonId }) => lessonId === id);
 
 const latitude = (latDeg: number): string =>

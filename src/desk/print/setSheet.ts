@@ -50,7 +50,7 @@ export interface HopSheet {
 /** So many of the brightest stars stand in for the page in the small views. */
 const STARS_IN_VIEW = 6;
 
-export function legsOfWay({ ways, spec, hoppingFieldDas }: CompiledAttempt): PrintedLeg[] {
+function legsOfWay({ ways, spec, hoppingFieldDas }: CompiledAttempt): PrintedLeg[] {
   const { marks } = ways[0]!;
   return marks.slice(1).map(({ dir, name }, i) => {
     const [from, to] = [dirFromMas(marks[i]!.dir), dirFromMas(dir)];

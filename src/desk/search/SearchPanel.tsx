@@ -111,7 +111,7 @@ export function SearchPanel({ lesson, lessons }: Props) {
     act();
   };
   return (
-    <search class="search-panel" aria-labelledby={`${id}-title`} onKeyDown={onKey}>
+    <search class="side-panel search-panel" aria-labelledby={`${id}-title`} onKeyDown={onKey}>
       <h2 id={`${id}-title`}>{say("search.title")}</h2>
       <label for={`${id}-box`}>{say("search.label")}</label>
       <input

@@ -7,7 +7,7 @@ import type { StarBlock } from "#core/seams/index.ts";
 /** Two stars nearer than this are one to the naked eye: 3' (common practice, no source: sharp eyes part 2', most 4'). */
 export const AS_ONE_ARCMIN = 3;
 /** Down to this V stars are joined, 0.001 mag: the bright layer of either sky, which is here whole before all else. */
-export const AS_ONE_TO_MILLI_MAG = 6500;
+const AS_ONE_TO_MILLI_MAG = 6500;
 
 const CHORD = 2 * exactSin((AS_ONE_ARCMIN / 120) * DEG);
 const CHORD_2 = CHORD * CHORD;

@@ -19,7 +19,7 @@ const REACH_RAD = 4.5 * DEG;
 /** Where the poles' own light is taken from. */
 const POLE_LATITUDE_SINE = 0.94;
 /** Light so faint that it counts as none. */
-export const NO_LIGHT_MU = 99;
+const NO_LIGHT_MU = 99;
 
 export const glowByte = (mu: number): number => Math.min(255, Math.max(0, Math.round((mu - BRIGHTEST_MU) / STEP_MU)));
 const muOfByte = (byte: number): number => BRIGHTEST_MU + STEP_MU * byte;

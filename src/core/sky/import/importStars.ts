@@ -11,7 +11,7 @@ import { readVotable } from "./readVotable.ts";
 import { rowStar } from "./rowStar.ts";
 import type { Columns, FormatReader, Imported, RowFault, RowSink } from "./types.ts";
 
-export const MOST_ROWS = 1_000_000;
+const MOST_ROWS = 1_000_000;
 const FAULTS_TOLD = 100;
 /** Tiles split down to this order hold no more stars than one can, however many lie in one place. */
 const CROWD_ORDER = 8;

@@ -68,7 +68,7 @@ export function loreOf(abbr: string): string | undefined {
 }
 
 /** The mean direction of some stars. */
-export function middleOf(stars: readonly { readonly dir: Dir }[]): Dir {
+function middleOf(stars: readonly { readonly dir: Dir }[]): Dir {
   const sum = (axis: 0 | 1 | 2) => stars.reduce((total, { dir }) => total + dir[axis], 0);
   return normalise([sum(0), sum(1), sum(2)]);
 }

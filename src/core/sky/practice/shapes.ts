@@ -1,18 +1,7 @@
 /** Every clear shape that neighbouring bright stars make, with how well it shows. */
 import { type Neighbours, type Spot, tenthsDeg, turnDeg } from "./gabriel.ts";
 
-export const SHAPE_KINDS = [
-  "line",
-  "hook",
-  "cup",
-  "zigzag",
-  "triangle",
-  "kite",
-  "box",
-  "ring",
-  "fork",
-  "cross",
-] as const;
+const SHAPE_KINDS = ["line", "hook", "cup", "zigzag", "triangle", "kite", "box", "ring", "fork", "cross"] as const;
 export type ShapeKind = (typeof SHAPE_KINDS)[number];
 /** Spots by their place in the list; each line joins two of `spots`. The better it shows the higher its score. */
 export type Shape = {
