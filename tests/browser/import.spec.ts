@@ -67,8 +67,9 @@ test("the page is never held up while 20,000 rows are taken in", async ({ page }
   // A busy machine stretches any task now and then; work that is the page's own is in each run.
   const longest: number[] = [];
   for (let run = 0; run < 5 && !longest.some((ms) => ms <= MOST_TASK_MS); run++) {
+    // Afresh each time, and with its screen there: a page that only reloads may not take a drop yet.
+    await page.goto("about:blank");
     await open(page);
-    await page.reload();
     longest.push(await longestTaskMs(page, `many-${run}.csv`));
   }
   expect(Math.min(...longest), `longest task of each run, ms: ${longest}`).toBeLessThanOrEqual(MOST_TASK_MS);

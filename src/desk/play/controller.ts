@@ -73,8 +73,8 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
     clock.invalidate();
   };
 
-  const bringMilkyWay = async ({ picture, attempt: { night } }: Hop) => {
-    picture.glow = await milkyWayOver(lesson.sky, night.zenithMu);
+  const bringMilkyWay = async ({ picture, attempt: { night, compiled } }: Hop) => {
+    picture.glow = await milkyWayOver(compiled.spec.sky, night.zenithMu);
     clock.invalidate();
   };
 
@@ -175,6 +175,8 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
     signals.phase.value = started.resumed ? "play" : "briefing";
     clock.start();
     await skyIsShown;
+    // Drawn is not yet painted: the frame after it comes when it is.
+    await new Promise((resolve) => requestAnimationFrame(resolve));
     await chooseSheet(hop);
     // Practice skies have none, and beside the reader's own stars none are invented. Where a file does not come, the hop goes
     // on without.
