@@ -1,6 +1,7 @@
 export { NoPictureError } from "./renderer.ts";
 export { createStage, type Pixels, type Stage, type StageEvents } from "./stage.ts";
 export type {
+  FieldAir,
   FieldHorizon,
   FieldLine,
   FieldObject,

@@ -2,6 +2,7 @@
  * The stars of a view, gathered from the sky's blocks anew for each frame: a few hundredths of a millisecond here save the
  * graphics processor every star outside the field, and a tile that comes into view costs nothing that the others do not.
  */
+import { EDGE_MILLI_MAG } from "#core/eye/margin.ts";
 import type { StarBlock } from "#core/seams/index.ts";
 
 /** Three floats of direction (ICRS), then V and B-V as signed 16-bit thousandths. */
@@ -11,6 +12,9 @@ const HALFWORDS = STAR_BYTES / 2;
 /** Colours beyond these are shown as these. */
 const BLUEST_BV = -0.3;
 const REDDEST_BV = 1.8;
+
+/** What moves among the stars is no point and does not twinkle: its colour is written so much redder (0.001 mag). */
+export const STEADY_MILLI = 10_000;
 
 /** Stars in a row, each written `copies` times running: once for a point, once for each corner of a quad. */
 export interface StarRows {
@@ -40,7 +44,8 @@ const add = (rows: StarRows, block: StarBlock, i: number, brightest: number): vo
   if (rows.count === rows.capacity) grow(rows, rows.capacity * 2);
   const { floats, halfwords, copies } = rows;
   const { dirs } = block;
-  const milliColour = Math.round(1000 * Math.min(REDDEST_BV, Math.max(BLUEST_BV, block.colourBV[i]!)));
+  const colourBV = Math.min(REDDEST_BV, Math.max(BLUEST_BV, block.colourBV[i]!));
+  const milliColour = Math.round(1000 * colourBV) + (block.moves ? STEADY_MILLI : 0);
   let row = rows.count++ * copies;
   for (let copy = 0; copy < copies; copy++, row++) {
     floats[row * WORDS] = dirs[i * 3]!;
@@ -63,13 +68,14 @@ export const countTo = (block: StarBlock, milliMag: number): number => {
   return low;
 };
 
-/** Invented stars are never shown brighter than this above the limit: grain, in which nothing can be recognised. */
-const GRAIN_MILLI_MAG = 450;
+/** Invented stars are never shown brighter than .25 mag above the limit: grain, in which nothing can be recognised. */
+const GRAIN_MILLI_MAG = EDGE_MILLI_MAG + 250;
 const ANY = -32_768;
 
 /**
  * Gathers the stars with V (0.001 mag) in `from < V <= to` within a circle about forward, the last row of the view matrix.
  * @param rows - written anew
+ * @param to - the limit and the edge below it
  */
 export const gatherPoints = (
   rows: StarRows,

@@ -4,6 +4,7 @@ import type { Frame } from "./frame.ts";
 import { programOf } from "./glsl.ts";
 import { type DrawCall, drawCall, issue } from "./renderer.ts";
 import { createStarRows, gatherPoints, gatherQuads, type QuadField, STAR_BYTES, type StarRows } from "./starGather.ts";
+import { createStarlight, fillStarlight, type Starlight } from "./starlight.ts";
 import {
   BELOW_LIMIT_MAG,
   CORE_FRAGMENT,
@@ -33,6 +34,7 @@ export interface StarLayer {
   readonly whole: Gathered;
   readonly cut: Gathered;
   readonly field: QuadField;
+  readonly light: Starlight;
 }
 const PER_QUAD = 6;
 
@@ -62,14 +64,17 @@ const gathered = (rows: StarRows, shaders: readonly Shader[]): Gathered => {
 };
 
 export const createStarLayer = (frame: Frame): StarLayer => {
+  const light = createStarlight();
+  const resources = { frame: frame.group, light: light.group };
   const shader = (name: string, vertex: readonly string[], fragment: readonly string[]) =>
-    new Shader({ glProgram: programOf(name, vertex, fragment), resources: { frame: frame.group } });
+    new Shader({ glProgram: programOf(name, vertex, fragment), resources });
   const core = shader("star-core", CORE_VERTEX, CORE_FRAGMENT);
   return {
     points: gathered(createStarRows(1), [shader("star-point", POINT_VERTEX, POINT_FRAGMENT)]),
     whole: gathered(createStarRows(4), [shader("star-glare", GLARE_VERTEX, GLARE_FRAGMENT), core]),
     cut: gathered(createStarRows(4), [shader("star-cut-glare", GLARE_VERTEX, CUT_GLARE_FRAGMENT), core]),
     field: { stereographic: false, pxPerPlane: 0, wholePx: 0, edgePx: 0, glarePx: 0, glarePxPerMag: 0 },
+    light,
   };
 };
 
@@ -94,7 +99,8 @@ const cosAt = (px: number, frame: Frame, view: FieldView): number => {
 
 /** Draws the stars of a view. */
 export const drawStars = (renderer: WebGLRenderer, layer: StarLayer, frame: Frame, view: FieldView): void => {
-  const { field, points, whole, cut } = layer;
+  const { field, points, whole, cut, light } = layer;
+  fillStarlight(light, frame, view);
   const { blocks, viewFromIcrs } = view;
   field.stereographic = view.projection === "stereographic";
   field.pxPerPlane = frame.pxPerPlane;

@@ -1,12 +1,16 @@
 /**
  * How a star looks. With d = limit - V: f = 10^(.248 d), peak = min(1, .27 f), sigma = .82 max(1, (.27 f)^.36) px; the
  * light ends at 2.7 sigma and is smooth on the way, so that the flux does not depend on where in the pixel the star
- * stands. Common practice for the eye's point image, no source.
+ * stands. Common practice for the eye's point image, no source. Where air and aperture spread the image, sigma grows and the
+ * light thins out.
  */
+import { NOTICING } from "#core/eye/noticing.ts";
 import { FRAME, PROJECT, THROUGH, TONE } from "./glsl.ts";
+import { STEADY_MILLI } from "./starGather.ts";
+import { STARLIGHT } from "./starlight.ts";
 
-/** Stars this much fainter than the limit are still drawn. */
-export const BELOW_LIMIT_MAG = 0.2;
+/** Stars this much fainter than the limit are noticed now and then. */
+export const BELOW_LIMIT_MAG = NOTICING.edgeMag;
 /** Stars this much brighter than the limit have glare; they are drawn as quads, all others as points. */
 export const GLARE_MAG = 2.6;
 /** Reach of glare at that magnitude, and by how much it grows with each magnitude more; star px. */
@@ -14,13 +18,12 @@ export const GLARE_PX = 7;
 export const GLARE_PX_PER_MAG = 7.5;
 
 const LAW = `
-const float BELOW = ${BELOW_LIMIT_MAG.toFixed(2)};
 const float GLARE = ${GLARE_MAG.toFixed(2)};
 const float NORM_TO_MAG = 32.767;
 struct Look { float peak; float radius; };
-Look lookOf(float d) {
-  float log2f = ${Math.log2(0.27).toFixed(6)} + ${(0.248 * Math.log2(10)).toFixed(6)} * d;
-  return Look(min(1., exp2(log2f)), 2.7 * .82 * max(1., exp2(.36 * log2f)) * uLook.y);
+Look lookOf(float d, float spread) {
+  float log2f = ${Math.log2(0.27).toFixed(6)} + ${(0.248 * Math.log2(10)).toFixed(6)} * d - log2(spread);
+  return Look(min(1., exp2(log2f)), 2.7 * .82 * max(1., exp2(.36 * log2f)) * sqrt(spread) * uLook.y);
 }
 `;
 
@@ -48,6 +51,9 @@ const STAR_IN = `
 in vec3 aDir;
 in vec2 aMagColour;
 float overLimit() { return uLook.x - aMagColour.x * NORM_TO_MAG; }
+bool isSteady() { return aMagColour.y * NORM_TO_MAG > ${(STEADY_MILLI / 2000).toFixed(1)}; }
+float colourBV() { return aMagColour.y * NORM_TO_MAG - (isSteady() ? ${(STEADY_MILLI / 1000).toFixed(1)} : 0.); }
+Moment moment(uint hash) { return momentOf(aDir, hash, isSteady()); }
 `;
 /** Corner of a quad: the four copies of a star are its corners in turn. */
 const CORNER = `
@@ -60,16 +66,20 @@ export const POINT_VERTEX = [
   PROJECT,
   THROUGH,
   LAW,
+  STARLIGHT,
   STAR_IN,
   `flat out vec2 vCentre;
    flat out vec4 vLight;
    void main() {
-     Look look = lookOf(overLimit());
+     float d = overLimit();
+     uint hash = hashOf(aDir);
+     Moment now = moment(hash);
+     Look look = lookOf(d + now.mag, now.spread);
      vCentre = windowOf(viewOf(aDir));
-     float seen = throughFor(distance(vCentre, uField.xy), 1.);
-     vLight = vec4((uLamp.w > .5 ? uLamp.rgb : vec3(1.)) * (look.peak * seen), 1. / (look.radius * look.radius));
+     float light = look.peak * throughFor(distance(vCentre, uField.xy), 1.) * noticedAt(d, hash);
+     vLight = vec4((uLamp.w > .5 ? uLamp.rgb : vec3(1.)) * light, 1. / (look.radius * look.radius));
      gl_PointSize = 2. * look.radius + .25;
-     gl_Position = clipOf(vCentre);
+     gl_Position = light < .002 ? NOWHERE : clipOf(vCentre);
    }`,
 ];
 export const POINT_FRAGMENT = [
@@ -89,6 +99,7 @@ export const CORE_VERTEX = [
   TONE,
   LAW,
   COLOUR,
+  STARLIGHT,
   STAR_IN,
   CORNER,
   `flat out vec2 vCentre;
@@ -96,9 +107,10 @@ export const CORE_VERTEX = [
    flat out vec3 vCore;
    flat out float vReach;
    void main() {
+     Moment now = moment(hashOf(aDir));
      float d = overLimit();
-     Look look = lookOf(d);
-     vec3 tint = tintOf(d, aMagColour.y * NORM_TO_MAG);
+     Look look = lookOf(d + now.mag, now.spread);
+     vec3 tint = tintOf(d, colourBV()) * (1. + now.hue * vec3(1., 0., -1.));
      vCentre = windowOf(viewOf(aDir));
      vTint = toneOf(tint) * look.peak;
      vCore = toneOf(mix(tint, vec3(1.), .7)) * look.peak;
@@ -128,6 +140,7 @@ export const GLARE_VERTEX = [
   TONE,
   LAW,
   COLOUR,
+  STARLIGHT,
   STAR_IN,
   CORNER,
   `out vec2 vAway;
@@ -137,11 +150,11 @@ export const GLARE_VERTEX = [
      float d = overLimit();
      float q = d - GLARE;
      float radius = (${GLARE_PX.toFixed(1)} + ${GLARE_PX_PER_MAG.toFixed(1)} * q) * uLook.y;
-     float alpha = .05 + .045 * q;
+     float alpha = .05 + .045 * max(0., q + moment(hashOf(aDir)).mag);
      float inner = min(.4, 1.5 * alpha);
      float outer = min(.2, .5 * alpha);
      vAway = cornerOf() * radius;
-     vTint = toneOf(tintOf(d, aMagColour.y * NORM_TO_MAG)) * uLook.w;
+     vTint = toneOf(tintOf(d, colourBV())) * uLook.w;
      // Steep within a quarter of its reach, then shallow to nothing: the greater of two straight lines.
      vLines = vec4(inner, 4. * (outer - inner) / radius, outer / .75, -outer / .75 / radius);
      gl_Position = clipOf(windowOf(viewOf(aDir)) + vAway);

@@ -39,6 +39,15 @@ export interface FieldGlow {
   readonly corners: Float32Array;
   readonly count: number;
 }
+/** The air that starlight comes through, at a moment. */
+export interface FieldAir {
+  /** From any beginning; only differences count, and few of them are as long as an hour. */
+  readonly seconds: number;
+  /** Relative scatter of a star's light at the zenith, rms. */
+  readonly zenithScatter: number;
+  /** Direction, ICRS. */
+  readonly zenith: ArrayLike<number>;
+}
 export interface FieldView {
   /** Row-major rotation of ICRS to the view: rows are right, up and forward as the eye gets them. */
   readonly viewFromIcrs: Mat3;
@@ -46,8 +55,12 @@ export interface FieldView {
   /** Radius of the field stop on the plane of the projection. */
   readonly planeRadius: number;
   readonly blocks: readonly StarBlock[];
-  /** V of the faintest star seen; stars to 0.2 below it are let go out. */
+  /** V of the star that is noticed half the time. */
   readonly limitMag: number;
+  /** With it stars twinkle, and those about the limit come and go; without it each stands still at its mean. */
+  readonly air: FieldAir | null;
+  /** Width of a star's image on the sky at half its brightness, radians; 0 is a point. */
+  readonly starWidthRad: number;
   /** The sky at the centre of the field. */
   readonly skyRgb: Rgb;
   readonly lamp: Lamp;

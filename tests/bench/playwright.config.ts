@@ -11,7 +11,7 @@ export default defineConfig({
   outputDir: "../../dist/test/bench",
   workers: 1,
   fullyParallel: false,
-  use: { ...browser.use, baseURL: `http://localhost:${PORT}` },
+  use: { ...browser.use, baseURL: `http://localhost:${PORT}`, contextOptions: { reducedMotion: "no-preference" } },
   webServer: {
     command: `node src/tools/servePage.mjs ${PORT}`,
     cwd: "../..",

@@ -118,6 +118,7 @@ const drawnAfter = (page: Page, key: string): Promise<{ ms: number; light: numbe
   }, key);
 
 test("by default a flip turns and a new instrument comes up", async ({ page }) => {
+  await page.emulateMedia({ reducedMotion: "no-preference" });
   await keep(page, await keptAttempts());
   await SCREENS.finder(page);
   expect(await motionsAfter(page, "f")).toBeGreaterThan(100);
@@ -127,7 +128,6 @@ test("by default a flip turns and a new instrument comes up", async ({ page }) =
 });
 
 test("with reduced motion nothing takes time, and a new instrument is there at once", async ({ page }) => {
-  await page.emulateMedia({ reducedMotion: "reduce" });
   await keep(page, await keptAttempts());
   await SCREENS.finder(page);
   for (const key of ["f", ".", "n", "w"]) expect(await motionsAfter(page, key), key).toBe(0);

@@ -1,11 +1,16 @@
 /** One hop by keys, by mouse and by touch on a phone: three reports that hardly differ. */
 import { expect } from "@playwright/test";
+import { holdStars } from "./access/screens.ts";
 import { createKeyHand } from "./play/keys.ts";
 import { openLesson } from "./play/openLesson.ts";
 import { playLesson } from "./play/player.ts";
 import { createMouseHand, createTouchHand } from "./play/pointers.ts";
 import { foundWithPoints } from "./play/report.ts";
 import { test } from "./play/watch.ts";
+
+/** The tube has its weight, as it has unless motion is reduced; the stars are held still by the reader's own setting. */
+test.use({ contextOptions: { reducedMotion: "no-preference" } });
+test.beforeEach(({ page }) => holdStars(page));
 
 /** A hop takes half a minute; on a machine that is busy with other things, several times that. */
 test.setTimeout(240_000);

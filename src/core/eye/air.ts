@@ -18,13 +18,13 @@ export function imageArcsec(airArcsec: number, apertureMm: number): number {
   return Math.sqrt(airArcsec * airArcsec + ownArcsec * ownArcsec);
 }
 
-/** Small apertures and the eye: the size of the flicker is capped, as light cannot go below nothing. */
-const SMALL_MM = 50;
-const MOST_FLICKER = 0.8;
+/** Apertures narrower than the flying shadows on the ground lose nothing by their width; light cannot go below nothing. */
+const NARROW = { atZenith: 0.15, most: 0.8 } as const;
 
 /**
- * Scintillation: relative scatter of a star's light, rms. Osborn et al. 2015 (MNRAS 452, 1707, eq. 7) for apertures over
- * 50 mm; below, 0.15 X^1.5 (fitted to common values), at most 0.8.
+ * Scintillation: relative scatter of a star's light, rms. Osborn et al. 2015 (MNRAS 452, 1707, eq. 7) for wide apertures;
+ * for the eye and the narrowest 0.15 X^1.5 (fitted to common values), at most 0.8; the two pass into one another about 50 mm
+ * (variances joined as resistances are, our own).
  * @param timeS over which the light is summed, s; the eye about 0.1
  * @param turbulence the empirical constant, 1.3 to 1.67 by site
  */
@@ -35,10 +35,10 @@ export function scintillation(
   timeS = 0.1,
   turbulence = 1.5,
 ): number {
-  const weak = Math.min(MOST_FLICKER, 0.15 * power(airMass, 1.5));
-  if (apertureMm <= SMALL_MM) return weak;
-  const d = apertureMm / 1000;
-  const variance =
-    (1e-5 * turbulence * turbulence * power(airMass, 3) * exactExp((-2 * heightM) / 8000)) / (power(d, 4 / 3) * timeS);
-  return Math.min(weak, Math.sqrt(variance));
+  const cube = airMass * airMass * airMass;
+  const narrow = Math.min(NARROW.most * NARROW.most, NARROW.atZenith * NARROW.atZenith * cube);
+  const wide =
+    (1e-5 * turbulence * turbulence * cube * exactExp((-2 * heightM) / 8000)) /
+    (power(apertureMm / 1000, 4 / 3) * timeS);
+  return Math.sqrt((narrow * wide) / (narrow + wide));
 }

@@ -8,7 +8,7 @@ const RAYLEIGH = 138.4;
 /** How much wider an unequal pair must be, per magnitude of difference (fitted to the classes of Lewis 1914, The Observatory 37, 372, from memory). */
 const INEQUALITY_DEX_PER_MAG = 0.16;
 /** What an eye at the eyepiece parts at ease (common practice, no source). */
-const EYE_ARCSEC = 120;
+export const EYE_ARCSEC = 120;
 
 export const dawesArcsec = (apertureMm: number): number => DAWES / apertureMm;
 export const rayleighArcsec = (apertureMm: number): number => RAYLEIGH / apertureMm;

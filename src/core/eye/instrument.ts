@@ -1,5 +1,4 @@
 /** Stars in an instrument: how it dims the sky and gathers light (Crumey 2014, MNRAS 442, 2600, eq. 65 to 73). */
-import { exactPow10 } from "#core/celestial/exactMath.ts";
 import { AVERAGE_BV } from "#core/celestial/magnitude.ts";
 import type { Gear } from "#core/seams/index.ts";
 import { seeingArcsec } from "./air.ts";
@@ -65,7 +64,3 @@ export function starLimits(
 /** The limit that more magnification nears as the field grows black, V (Crumey 2014, eq. 73: one eye, pupil 7 mm, transmission 0.75). */
 export const darkFieldLimitMag = (apertureMm: number, fieldFactor: number): number =>
   5 * log10(apertureMm / 10) + 8.45 - 2.5 * log10(fieldFactor);
-
-/** Chance that a star is noticed in free gaze: even at the limit, nearly sure 0.4 mag above (drawing rule, no source). */
-export const noticing = (magV: number, limitMag: number): number =>
-  1 / (1 + exactPow10((magV - limitMag) / (0.12 * Math.LN10)));

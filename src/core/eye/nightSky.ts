@@ -1,11 +1,13 @@
 /** A night as a page shows it: what is seen, how bright the sky is at the eye, and what limits the view. */
 import { gearById } from "#core/optics/gear.ts";
 import type { Dir, GearId, Seeing, SkyObject } from "#core/seams/index.ts";
+import { scintillation } from "./air.ts";
 import { skyHere } from "./conditions.ts";
 import { type Costs, costsOf } from "./costs.ts";
 import { type EyeSeeingOptions, eyeSeeing, type Place, placeConditions } from "./eyeSeeing.ts";
 import { atTheEye } from "./instrument.ts";
 import { log10 } from "./light.ts";
+import { starWidthArcsec } from "./starImage.ts";
 
 export interface NightSky {
   readonly seeing: Seeing;
@@ -15,6 +17,10 @@ export interface NightSky {
   costs(dir: Dir, gear: GearId): Costs;
   /** How bright the sky lies before the eye at the instrument, mag/arcsec2. @throws InputError for an unknown instrument */
   atTheEyeMu(dir: Dir, gear: GearId): number;
+  /** Width of a star's image on the sky, arcsec; 0 where the eye takes it for a point. @throws InputError for an unknown instrument */
+  starWidthArcsec(dir: Dir, gear: GearId): number;
+  /** Scintillation in an instrument at the zenith, rms share; it grows as X^1.5. @throws InputError for an unknown instrument */
+  zenithScatter(gear: GearId): number;
 }
 
 /** The night of a place at an instant, Sun and Moon where they stand, for a typical observer. Pure. */
@@ -34,5 +40,8 @@ export function nightAt(
       const { skyMu } = skyHere(conditions, dir);
       return skyMu - 2.5 * log10(atTheEye(gearById(gear), conditions.observer, skyMu).dimming);
     },
+    starWidthArcsec: (dir, gear) =>
+      starWidthArcsec(gearById(gear), conditions.seeingArcsec, skyHere(conditions, dir).airMass),
+    zenithScatter: (gear) => scintillation(gearById(gear).apertureMm, 1, place.heightM),
   };
 }

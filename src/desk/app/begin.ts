@@ -5,6 +5,7 @@ import { effect } from "@preact/signals";
 import type { Lesson } from "#core/lesson/types.ts";
 import { ownInUse } from "../import/inUse.ts";
 import { grainOn } from "../play/grain.ts";
+import { twinkleOn } from "../play/twinkle.ts";
 import { createSound } from "../sound/createSound.ts";
 import { openStore } from "../store/openStore.ts";
 import type { FinishedAttempt, Sound, Store } from "./ports.ts";
@@ -23,13 +24,14 @@ const numberIn = (value: unknown, low: number, high: number, otherwise: number) 
 
 /** Reads the settings, and keeps them from now on. */
 async function settings(store: Store): Promise<void> {
-  const [kind, level, on, loud, grain, own] = await Promise.all(
-    ["lamp", "lampLevel", "soundOn", "volume", "grainOn", "ownInUse"].map((key) => store.getSetting(key)),
+  const [kind, level, on, loud, grain, twinkle, own] = await Promise.all(
+    ["lamp", "lampLevel", "soundOn", "volume", "grainOn", "twinkleOn", "ownInUse"].map((key) => store.getSetting(key)),
   );
   lamp.value = LAMPS.find((one) => one === kind) ?? "normal";
   lampLevel.value = numberIn(level, 170, 235, 170);
   soundOn.value = on !== false;
   grainOn.value = grain !== false;
+  twinkleOn.value = twinkle !== false;
   ownInUse.value = own === true;
   volume.value = numberIn(loud, 0, 1, 0.7);
   let first = true;
@@ -40,6 +42,7 @@ async function settings(store: Store): Promise<void> {
       soundOn: soundOn.value,
       volume: volume.value,
       grainOn: grainOn.value,
+      twinkleOn: twinkleOn.value,
       ownInUse: ownInUse.value,
     };
     if (!first) for (const [key, value] of Object.entries(now)) void store.setSetting(key, value);

@@ -1,10 +1,13 @@
 /** Help as rows, each with its price: hints by grade, back to the anchor, and the aids that the lesson offers. */
 
+import type { Signal } from "@preact/signals";
+import { reducedMotion } from "../app/state.ts";
 import { Icon } from "../icons.tsx";
 import { say } from "../words/say.ts";
 import { grainOn } from "./grain.ts";
 import { LimitsTold } from "./LimitBar.tsx";
 import type { AidOffer, HintRow, PlayModel } from "./model.ts";
+import { twinkleOn } from "./twinkle.ts";
 
 const GRADES = { 1: "play.hint1", 2: "play.hint2", 3: "play.hint3" } as const;
 
@@ -106,18 +109,29 @@ function NightRow({ model }: { model: PlayModel }) {
   );
 }
 
-/** The switch of the grain, where the sky is one that ends. */
-function GrainRow({ model }: { model: PlayModel }) {
-  if (model.lesson.sky !== "catalogue") return null;
+/** A row that turns something of the picture on or off, for good. */
+function PictureRow({ shown, off, on }: { shown: Signal<boolean>; off: string; on: string }) {
   return (
     <Row
-      lead={say(grainOn.value ? "play.grainOff" : "play.grainOn")}
+      lead={shown.value ? off : on}
       price={say("play.free")}
-      pressed={grainOn.value}
+      pressed={shown.value}
       onPress={() => {
-        grainOn.value = !grainOn.value;
+        shown.value = !shown.value;
       }}
     />
+  );
+}
+
+/** Grain, where the sky is one that ends; twinkling, where the reader's machine does not hold everything still anyway. */
+function PictureRows({ model }: { model: PlayModel }) {
+  return (
+    <>
+      {model.lesson.sky === "catalogue" && (
+        <PictureRow shown={grainOn} off={say("play.grainOff")} on={say("play.grainOn")} />
+      )}
+      {!reducedMotion.value && <PictureRow shown={twinkleOn} off={say("play.twinkleOff")} on={say("play.twinkleOn")} />}
+    </>
   );
 }
 
@@ -164,7 +178,7 @@ function MoreRows({ model }: { model: PlayModel }) {
       <LimitRow model={model} />
       <NightRow model={model} />
       <GearRows model={model} />
-      <GrainRow model={model} />
+      <PictureRows model={model} />
       <LimitsTold model={model} />
       {model.claim.value.can && !model.seeking.value && (
         <Row lead={say("play.notSeenSaid")} price={say("play.notSeenNote")} onPress={() => model.claimNotSeen()} />

@@ -1,6 +1,6 @@
 /**
  * Time for a session: steps of 20 ms as the wall clock goes, frames only while something is to be seen. A still sky costs no
- * frames; the session is brought up to date four times a second.
+ * frames, a twinkling one few; the session is brought up to date four times a second.
  */
 
 const STEP_MS = 20;
@@ -17,12 +17,13 @@ export interface Clock {
 
 /**
  * @param step one step of the session
- * @param draw one frame; true while more are wanted
+ * @param draw one frame; tells in how many ms the next is wanted: 0 with the display's next, null for none
  * @param idle called four times a second whether or not anything moves
  */
-export function createClock(step: () => void, draw: (nowMs: number) => boolean, idle: () => void): Clock {
+export function createClock(step: () => void, draw: (nowMs: number) => number | null, idle: () => void): Clock {
   let frame = 0;
   let timer: ReturnType<typeof setInterval> | undefined;
+  let wait: ReturnType<typeof setTimeout> | undefined;
   let lastMs = 0;
   let owedMs = 0;
 
@@ -37,9 +38,12 @@ export function createClock(step: () => void, draw: (nowMs: number) => boolean, 
   const onFrame = (nowMs: number) => {
     frame = 0;
     catchUp(nowMs);
-    if (draw(nowMs)) request();
+    const waitMs = draw(nowMs);
+    if (waitMs === 0) request();
+    else if (waitMs !== null) wait = setTimeout(request, waitMs);
   };
   const request = () => {
+    clearTimeout(wait);
     if (timer !== undefined) frame ||= requestAnimationFrame(onFrame);
   };
   return {
@@ -56,6 +60,7 @@ export function createClock(step: () => void, draw: (nowMs: number) => boolean, 
     stop() {
       clearInterval(timer);
       timer = undefined;
+      clearTimeout(wait);
       cancelAnimationFrame(frame);
       frame = 0;
     },

@@ -20,13 +20,14 @@ import { createLoading } from "./loading.ts";
 import type { PlayModel } from "./model.ts";
 import { animate, STOP_OPENS_PX } from "./motions.ts";
 import { actOn } from "./outcomes.ts";
-import { setNow } from "./picture.ts";
+import { setAir, setNow } from "./picture.ts";
 import { refreshCompass, refreshWords } from "./refresh.ts";
 import { turnScrews } from "./screws.ts";
 import { createSignals } from "./signals.ts";
 import { milkyWayOver, type OpenSky, openSky, solarSystemAt } from "./skies.ts";
 import { startHop } from "./starting.ts";
 import { createSteering } from "./steering.ts";
+import { TWINKLE_FRAME_MS, twinkleOn, twinkleSeconds, twinkles } from "./twinkle.ts";
 
 /** The canvas reaches so far beyond the field stop: every pixel more is drawn and laid on the page in each frame. */
 const ROOM_PX = 2;
@@ -132,8 +133,8 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
     skyShown = resolve;
   });
 
-  const draw = (nowMs: number): boolean => {
-    if (!hop || !stage || !layout) return false;
+  const draw = (nowMs: number): number | null => {
+    if (!hop || !stage || !layout) return null;
     const { session, seeing } = hop.attempt;
     const gear = gearInUse(session);
     const { field, picture } = hop;
@@ -143,12 +144,14 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
     const moving = animate(hop, nowMs, reducedMotion.value);
     makeRoom();
     setNow(picture, session, field, lamp.value, lampLevel.value, hop.sun, bodies);
+    setAir(picture, session, twinkles() ? twinkleSeconds(nowMs) : null);
     stage.draw(picture);
     skyShown();
     refreshCompass(hop);
     const pushing = followMotion(hop, gear, nowMs);
     const drifts = session.compiled.spec.drift && signals.phase.value === "play";
-    return moving || pushing || drifts || nowMs - at.movedMs < SETTLES_MS.tube;
+    if (moving || pushing || drifts || nowMs - at.movedMs < SETTLES_MS.tube) return 0;
+    return twinkles() ? TWINKLE_FRAME_MS : null;
   };
 
   const idle = () => {
@@ -162,7 +165,7 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
   };
   const clock = createClock(step, draw, idle);
   const stopWatchingLamp = effect(() => {
-    void [lamp.value, lampLevel.value, grainOn.value];
+    void [lamp.value, lampLevel.value, grainOn.value, twinkleOn.value, reducedMotion.value];
     clock.invalidate();
   });
 

@@ -1,13 +1,14 @@
 /** The picture of the field: what the session, the stars and the lamp are now, written into one object for the stage. */
 
 import { DEG } from "#core/celestial/vector.ts";
+import type { NightSky } from "#core/eye/nightSky.ts";
 import { isGlow } from "#core/field/glows.ts";
 import { objectLook } from "#core/field/objectLook.ts";
 import type { SeenField, SeenObject } from "#core/field/seenField.ts";
 import { fieldRadiusPlane, projectionOf } from "#core/optics/viewFrame.ts";
 import type { Dir, Gear } from "#core/seams/index.ts";
 import { altAzOf, gearInUse, horizonOf, type Session, viewOf } from "#core/session/session.ts";
-import type { FieldObject, FieldView } from "../../stage/index.ts";
+import type { FieldAir, FieldObject, FieldView } from "../../stage/index.ts";
 import type { LampKind } from "../app/state.ts";
 import type { Bodies } from "./bodies.ts";
 import { skyShade } from "./limits.ts";
@@ -33,6 +34,8 @@ export function createPicture(): Picture {
     planeRadius: 1,
     blocks: [],
     limitMag: 6,
+    air: null,
+    starWidthRad: 0,
     skyRgb: SKY_RGB.open,
     lamp: "normal",
     lampLevel: 170 / 255,
@@ -72,11 +75,27 @@ export function setGear(picture: Picture, gear: Gear, limitMag: number): void {
   picture.eyepiece = gear.kind === "eyepiece";
 }
 
-/** The larger the exit pupil and the brighter the night, the brighter the sky in the field. */
-export function setSky(picture: Picture, { kind }: Gear, atTheEyeMu: number): void {
-  const shade = skyShade(atTheEyeMu);
+const airNow: Mutable<FieldAir> & { readonly zenith: Float64Array } = {
+  seconds: 0,
+  zenithScatter: 0,
+  zenith: new Float64Array(3),
+};
+/** The larger the exit pupil and the brighter the night, the brighter the sky in the field; air makes discs of stars. */
+export function setSky(picture: Picture, { id, kind }: Gear, at: Dir, night: NightSky): void {
+  picture.starWidthRad = (night.starWidthArcsec(at, id) / 3600) * DEG;
+  airNow.zenithScatter = night.zenithScatter(id);
+  const shade = skyShade(night.atTheEyeMu(at, id));
   const [r, g, b] = kind === "eye" || kind === "sight" ? SKY_RGB.open : SKY_RGB.glass;
   picture.skyRgb = [r * shade, g * shade, b * shade];
+}
+
+/** The air of a moment; null holds the stars still. Written before each frame; allocates nothing. */
+export function setAir(picture: Picture, session: Session, seconds: number | null): void {
+  picture.air = seconds === null ? null : airNow;
+  if (seconds === null) return;
+  const horizon = horizonOf(session);
+  for (let i = 0; i < 3; i++) airNow.zenith[i] = horizon[6 + i]!;
+  airNow.seconds = seconds;
 }
 
 export interface Sun {

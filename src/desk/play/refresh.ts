@@ -188,7 +188,7 @@ function refreshWay(hop: Hop): void {
 function refreshSky({ signals, attempt: { session, night }, picture }: Hop): void {
   const at = pointing(session);
   const gear = gearInUse(session);
-  setSky(picture, gear, night.atTheEyeMu(at, gear.id));
+  setSky(picture, gear, at, night);
   const shares = limitShares(night.costs(at, gear.id));
   if (!sameShares(shares, signals.limits.value)) signals.limits.value = shares;
 }

@@ -88,6 +88,8 @@ export const EN_PLAY = {
   ownStars: "Your own stars: not kept",
   grainOff: "Leave out the invented grain",
   grainOn: "Show grain where the catalogue ends",
+  twinkleOff: "Hold the stars still",
+  twinkleOn: "Let the stars twinkle",
   limitSkyGlow: "the glow of the sky",
   limitMoon: "the Moon",
   limitTwilight: "twilight",

@@ -29,12 +29,18 @@ export async function keptAttempts(): Promise<Kept> {
   };
 }
 
-/** Lays both attempts where the page keeps its own. */
-export async function keep(page: Page, { running, finished }: Kept): Promise<void> {
+async function fillAside(page: Page, filled: Parameters<typeof fillBase>[1]): Promise<void> {
   await page.route(`**${ASIDE.path}`, (route) => route.fulfill({ contentType: "text/html", body: ASIDE.body }));
   await page.goto(ASIDE.path);
-  await fillBase(page, { running: [running], finished: [finished] });
+  await fillBase(page, filled);
 }
+
+/** Lays both attempts where the page keeps its own. */
+export const keep = (page: Page, { running, finished }: Kept): Promise<void> =>
+  fillAside(page, { running: [running], finished: [finished] });
+
+/** Stars are held still by the reader's own setting. */
+export const holdStars = (page: Page): Promise<void> => fillAside(page, { settings: { twinkleOn: false } });
 
 /** Nothing is on its way any more: stars, print, type. */
 async function atRest(page: Page): Promise<void> {

@@ -1,9 +1,11 @@
 /** The stage alone on a page, with handles for the specs: views come in as plain values, pictures go out as text. */
-import { createStage, type FieldView, type Stage, type StageLayout } from "../../../src/stage/index.ts";
+import { createStage, type FieldAir, type FieldView, type Stage, type StageLayout } from "../../../src/stage/index.ts";
 import { runBench } from "./bench.ts";
 import { blockOf, LAYOUT, PLAIN_VIEW, type TestStar } from "./scene.ts";
 
 export type SceneSpec = Partial<Omit<FieldView, "blocks">> & { readonly stars?: readonly TestStar[] };
+
+type Place = readonly [x: number, y: number];
 
 const canvas = document.querySelector("canvas")!;
 const events: string[] = [];
@@ -69,6 +71,29 @@ const handles = {
       }
       stage.draw(turned);
     }
+  },
+  /** Green over the empty field about places of the window, summed over squares of `reach` px to each side; a row for each second. */
+  lights(
+    spec: SceneSpec,
+    air: Omit<FieldAir, "seconds">,
+    seconds: readonly number[],
+    places: readonly Place[],
+    reach: number,
+  ) {
+    const view = viewOf(spec);
+    const sum = (shown: FieldView) => {
+      stage.draw(shown);
+      const { width, rgba } = stage.readPixels();
+      return places.map(([x, y]) => {
+        let light = 0;
+        for (let row = Math.round(y) - reach; row <= y + reach; row++)
+          for (let column = Math.round(x) - reach; column <= x + reach; column++)
+            light += rgba[(row * width + column) * 4 + 1]!;
+        return light;
+      });
+    };
+    const empty = sum({ ...view, blocks: [] });
+    return seconds.map((at) => sum({ ...view, air: { ...air, seconds: at } }).map((light, i) => light - empty[i]!));
   },
   bench: (options: Parameters<typeof runBench>[1]) => runBench(stage, options),
 };

@@ -40,6 +40,8 @@ export const PLAIN_VIEW: FieldView = {
   planeRadius: Math.tan((2.65 * Math.PI) / 180),
   blocks: [],
   limitMag: 9.6,
+  air: null,
+  starWidthRad: 0,
   skyRgb: [27 / 255, 34 / 255, 43 / 255],
   lamp: "normal",
   lampLevel: 170 / 255,

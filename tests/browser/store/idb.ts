@@ -7,8 +7,10 @@ export interface Kept {
   readonly finished: FinishedAttempt[];
 }
 
+type Filled = Partial<Kept> & { readonly settings?: Readonly<Record<string, unknown>> };
+
 /** Makes the data base as a version of the program would have left it. The page must be on the program's origin. */
-export async function fillBase(page: Page, kept: Partial<Kept>, version = 1): Promise<void> {
+export async function fillBase(page: Page, kept: Filled, version = 1): Promise<void> {
   await page.evaluate(
     ({ kept: given, version: wanted }) =>
       new Promise<void>((resolve, reject) => {
@@ -19,7 +21,9 @@ export async function fillBase(page: Page, kept: Partial<Kept>, version = 1): Pr
         };
         opening.onerror = () => reject(opening.error);
         opening.onsuccess = () => {
-          const change = opening.result.transaction(["running", "finished"], "readwrite");
+          const change = opening.result.transaction(["running", "finished", "settings"], "readwrite");
+          for (const [key, value] of Object.entries(given.settings ?? {}))
+            change.objectStore("settings").put(value, key);
           for (const attempt of given.running ?? []) change.objectStore("running").put(attempt);
           for (const attempt of given.finished ?? []) change.objectStore("finished").put(attempt);
           change.oncomplete = () => {

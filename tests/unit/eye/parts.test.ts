@@ -3,11 +3,13 @@ import { adaptationLossMag, adaptingLimitMag, ROD_DELAY_MIN } from "#core/eye/ad
 import { extinctionOfHeight, imageArcsec, scintillation, seeingArcsec } from "#core/eye/air.ts";
 import { pupilOfAge } from "#core/eye/conditions.ts";
 import { dawesArcsec, rayleighArcsec, splitOf } from "#core/eye/doubles.ts";
-import { noticing } from "#core/eye/instrument.ts";
 import { candelaOfMu, muOfNanolambert, nanolambertOfMu } from "#core/eye/light.ts";
+import { NOTICING, noticing } from "#core/eye/noticing.ts";
 import { enclosedLight } from "#core/eye/profiles.ts";
 import { moonMagV, moonNl, muOfSum, nightNl, twilightNl } from "#core/eye/skyLight.ts";
+import { starWidthArcsec } from "#core/eye/starImage.ts";
 import { nakedLimitMag } from "#core/eye/threshold.ts";
+import { exitPupilMm, GEAR, gearById } from "#core/optics/gear.ts";
 
 const RAD = Math.PI / 180;
 
@@ -63,9 +65,14 @@ describe("the eye", () => {
   it("narrows with age", () => {
     expect([20, 40, 60, 80].map((years) => Number(pupilOfAge(years).toFixed(2)))).toEqual([6.86, 6.46, 5.85, 5.08]);
   });
-  it("notices half the stars at its limit", () => {
-    expect(noticing(6, 6)).toBe(0.5);
-    expect(noticing(5.88, 6)).toBeCloseTo(0.731, 3);
+  it("notices a star at its limit half the time, and is sure of it only beyond the edge", () => {
+    expect(noticing(0)).toBeCloseTo(0.5, 12);
+    expect(noticing(0.12)).toBeCloseTo(0.748, 3);
+    expect([noticing(NOTICING.edgeMag), noticing(1), noticing(-NOTICING.edgeMag), noticing(-1)]).toEqual([1, 1, 0, 0]);
+    for (let mag = -0.39; mag < 0.4; mag += 0.01) {
+      expect(noticing(mag)).toBeGreaterThan(noticing(mag - 0.01));
+      expect(noticing(mag) + noticing(-mag)).toBeCloseTo(1, 12);
+    }
   });
   it.each([
     [0, 1.8],
@@ -96,9 +103,35 @@ describe("the air", () => {
   it("shakes small apertures most", () => {
     // Osborn et al. 2015, eq. 7: 0.5 m, 1 s, air mass 1.5 from 1515 m, with the constant of 1.5 about 0.0114.
     expect(Math.abs(scintillation(500, 1.5, 1515, 1) - 0.0114)).toBeLessThan(0.0015);
-    expect(scintillation(50, 1, 0)).toBeCloseTo(0.15, 10);
-    expect(scintillation(5, 10, 0)).toBe(0.8);
-    for (const mm of [60, 150, 300]) expect(scintillation(mm, 1, 0)).toBeLessThanOrEqual(scintillation(mm / 1.2, 1, 0));
+    // Common values of small apertures: .10 to .20 at the zenith, about .3 at air mass 2 (fitted, no source).
+    for (const mm of [6, 30]) {
+      expect(Math.abs(scintillation(mm, 1, 0) - 0.15)).toBeLessThan(0.05);
+      expect(Math.abs(scintillation(mm, 2, 0) - 0.35)).toBeLessThan(0.06);
+    }
+    expect(scintillation(6, 10, 0)).toBeGreaterThan(0.7);
+    for (let mm = 6; mm < 500; mm *= 1.2) {
+      expect(scintillation(mm, 1, 0)).toBeLessThan(scintillation(mm / 1.2, 1, 0));
+      expect(scintillation(mm, 10, 0)).toBeLessThan(0.8);
+      expect(scintillation(mm, 1, 2000)).toBeLessThan(scintillation(mm, 1, 0));
+      expect(scintillation(mm, 1.5, 0) / scintillation(mm, 1, 0)).toBeCloseTo(1.5 ** 1.5, 10);
+    }
+  });
+});
+
+describe("the image of a star", () => {
+  const width = (id: string, zenithArcsec = 2.5, airMass = 1) => starWidthArcsec(gearById(id), zenithArcsec, airMass);
+  it("is a point to the naked eye and at low power", () => {
+    expect(["eye", "sight", "finder-9x50", "newton150-30x"].map((id) => width(id))).toEqual([0, 0, 0, 0]);
+  });
+  it("is a disc at high power, wider toward the horizon, and by the aperture's own share", () => {
+    expect(width("newton400-200x")).toBeCloseTo(2.52, 2);
+    expect(width("newton400-200x", 2.5, 1.994)).toBeCloseTo(3.79, 1);
+    expect(width("newton400-200x", 0)).toBeCloseTo(0, 12);
+    // 1.03 lambda / D of 200 mm at 550 nm is .58 arcsec (textbook).
+    expect(width("newton200-100x", 1.2) ** 2).toBeCloseTo(1.2 ** 2 + 0.584 ** 2, 2);
+  });
+  it("shows no ring in any instrument: the eye tells the first from its disc at exit pupils well under 1 mm", () => {
+    for (const gear of GEAR.values()) if (gear.kind !== "eye") expect(exitPupilMm(gear)).toBeGreaterThanOrEqual(2);
   });
 });
 

@@ -133,4 +133,23 @@ describe("the field that is seen", () => {
     expect([...small.x.subarray(0, small.count)]).toEqual([...large.x.subarray(0, large.count)]);
     expect(visibleStars(seenField(input), view, small, 6000).count).toBeLessThan(10);
   });
+
+  test.each(["eye", "newton200-48x"])(
+    "makes next to nothing on the heap in a look through %s that changes nothing",
+    async (id) => {
+      const input = await ready(anchor.dir, id);
+      const field = emptyField();
+      const looks = (times: number) => {
+        for (let i = 0; i < times; i++) seenField(input, field);
+      };
+      looks(3000);
+      const made = Array.from({ length: 9 }, () => {
+        const before = process.memoryUsage().heapUsed;
+        looks(200);
+        return (process.memoryUsage().heapUsed - before) / 200;
+      });
+      // The middle one: a collection in between makes one look like a gift. What is left are the numbers of the limit.
+      expect(made.sort((a, b) => a - b)[4]).toBeLessThan(2500);
+    },
+  );
 });

@@ -5,7 +5,7 @@ import type { StarBlock, StarSource, TileKey } from "#core/seams/index.ts";
 import { decodeTileFile, type TileFile } from "./decodeTileFile.ts";
 import { type AcceptFile, createFileLoader, type FetchFile, type OnTheWay } from "./fileLoader.ts";
 import { fileCount, fileIndex, fileName, homeOf, LAYERS, type Layer } from "./layers.ts";
-import { createResidents } from "./residents.ts";
+import { createRefilled, createResidents } from "./residents.ts";
 import { layerReaches, tileKey } from "./tilesOfCone.ts";
 
 export const CATALOGUE_SKY_VERSION = 1;
@@ -49,8 +49,8 @@ export function createCatalogueSource(options: CatalogueOptions): CatalogueSourc
   const byName = new Map(files.flat().map((file) => [file.name, file]));
   const residents = createResidents();
   const pixels: number[] = [];
-  const blocks: StarBlock[] = [];
-  const missing: TileKey[] = [];
+  const blocks = createRefilled<StarBlock>();
+  const missing = createRefilled<TileKey>();
   let uses = 0;
 
   const accept: AcceptFile = async (name, buffer, onTheWay) => {
@@ -68,8 +68,8 @@ export function createCatalogueSource(options: CatalogueOptions): CatalogueSourc
     for (const pixel of pixels) {
       const file = files[layer.layer]![fileIndex(layer, pixel)]!;
       file.lastUse = uses;
-      if (!file.blocks) missing.push(tileKey(layer, pixel));
-      else for (const block of file.blocks.get(pixel) ?? NO_BLOCKS) blocks.push(block);
+      if (!file.blocks) missing.add(tileKey(layer, pixel));
+      else for (const block of file.blocks.get(pixel) ?? NO_BLOCKS) blocks.add(block);
     }
   };
 
@@ -77,14 +77,14 @@ export function createCatalogueSource(options: CatalogueOptions): CatalogueSourc
     ref: { kind: "catalogue", skyVersion: CATALOGUE_SKY_VERSION },
     resident(cone, limitMag) {
       uses += 1;
-      blocks.length = 0;
-      missing.length = 0;
+      blocks.begin();
+      missing.begin();
       for (const layer of LAYERS) {
         if (!layerReaches(layer, limitMag)) continue;
         pixelsInCone(layer.order, cone.centre, cone.radiusRad, pixels);
         gather(layer);
       }
-      return residents.answerFor(blocks, missing);
+      return residents.answerFor(blocks.end(), missing.end());
     },
     async want(tiles, priority, signal) {
       const lacking = new Set<string>();

@@ -41,3 +41,28 @@ function sameItems<Item>(a: readonly Item[], b: readonly Item[]): boolean {
   for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
   return true;
 }
+
+/** A list that is filled anew at each look. Emptying an array throws its store away; this one keeps it. */
+export type Refilled<Item> = {
+  readonly begin: () => void;
+  readonly add: (item: Item) => void;
+  /** The list as it is now. */
+  readonly end: () => readonly Item[];
+};
+
+export function createRefilled<Item>(): Refilled<Item> {
+  const items: Item[] = [];
+  let count = 0;
+  return {
+    begin() {
+      count = 0;
+    },
+    add(item) {
+      items[count++] = item;
+    },
+    end() {
+      if (items.length !== count) items.length = count;
+      return items;
+    },
+  };
+}

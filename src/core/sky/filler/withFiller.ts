@@ -1,7 +1,7 @@
 /** The catalogue sky with what it lacks filled in, for pictures alone: charts, answers and scores ask the bare source. */
 import { pixelsInCone } from "#core/celestial/healpix.ts";
 import type { StarBlock, StarSource } from "#core/seams/index.ts";
-import { createResidents } from "../catalogue/residents.ts";
+import { createRefilled, createResidents } from "../catalogue/residents.ts";
 import { FILLED_FROM_MAG, FILLER_ORDER, fillerTile, missingIn, WHOLE_ORDER } from "./fillerTile.ts";
 
 export interface FillerHow {
@@ -23,7 +23,7 @@ export function withFiller(source: StarSource, { isOn, again }: FillerHow): Star
   const missing = new Map<number, readonly number[]>();
   const residents = createResidents();
   const pixels: number[] = [];
-  const blocks: StarBlock[] = [];
+  const blocks = createRefilled<StarBlock>();
 
   /** The filling of a part, or null where its tile is not here. */
   const make = (pixel: number, own: readonly StarBlock[]): StarBlock | null => {
@@ -47,23 +47,23 @@ export function withFiller(source: StarSource, { isOn, again }: FillerHow): Star
     resident(cone, limitMag) {
       const own = source.resident(cone, limitMag);
       if (limitMag <= FILLED_FROM_MAG || !isOn()) return own;
-      blocks.length = 0;
-      for (const block of own.blocks) blocks.push(block);
+      blocks.begin();
+      for (const block of own.blocks) blocks.add(block);
       let left = MADE_AT_ONCE;
       let isLeft = false;
       for (const pixel of pixelsInCone(FILLER_ORDER, cone.centre, cone.radiusRad, pixels)) {
         const known = parts.get(pixel);
-        if (known) blocks.push(known);
+        if (known) blocks.add(known);
         else if (left === 0) isLeft = true;
         else {
           const made = make(pixel, own.blocks);
           if (!made) continue;
-          blocks.push(made);
+          blocks.add(made);
           left -= 1;
         }
       }
       if (isLeft) again();
-      return residents.answerFor(blocks, own.missing);
+      return residents.answerFor(blocks.end(), own.missing);
     },
   };
 }

@@ -1,7 +1,7 @@
 /** A practice sky as a source of stars: tiles are made when wanted, and the oldest go when there are too many. */
 import { pixelsInCone } from "#core/celestial/healpix.ts";
 import type { StarBlock, StarSource, TileKey } from "#core/seams/index.ts";
-import { createResidents } from "../catalogue/residents.ts";
+import { createRefilled, createResidents } from "../catalogue/residents.ts";
 import { generateTile } from "./generateTile.ts";
 import { PRACTICE_LAYERS, practiceLayerOfKey, practiceLayerReaches, practiceTileKey } from "./layers.ts";
 import { PRACTICE_SKY_VERSION, seedOf } from "./seed.ts";
@@ -27,8 +27,8 @@ export function createPracticeSource(seedWord: string, make?: MakeTile, capBytes
   const tiles = PRACTICE_LAYERS.map(() => new Map<number, Kept>());
   const residents = createResidents();
   const pixels: number[] = [];
-  const blocks: StarBlock[] = [];
-  const missing: TileKey[] = [];
+  const blocks = createRefilled<StarBlock>();
+  const missing = createRefilled<TileKey>();
   let [uses, bytes] = [0, 0];
 
   const keep = ({ layer, pixel }: TileKey, block: StarBlock) => {
@@ -48,20 +48,20 @@ export function createPracticeSource(seedWord: string, make?: MakeTile, capBytes
     ref: { kind: "practice", seed: word, skyVersion: PRACTICE_SKY_VERSION },
     resident(cone, limitMag) {
       uses += 1;
-      blocks.length = 0;
-      missing.length = 0;
+      blocks.begin();
+      missing.begin();
       for (const layer of PRACTICE_LAYERS) {
         if (!practiceLayerReaches(layer, limitMag)) continue;
         for (const pixel of pixelsInCone(layer.order, cone.centre, cone.radiusRad, pixels)) {
           const kept = tiles[layer.layer]!.get(pixel);
-          if (!kept) missing.push(practiceTileKey(layer, pixel));
+          if (!kept) missing.add(practiceTileKey(layer, pixel));
           else {
             kept.lastUse = uses;
-            blocks.push(kept.block);
+            blocks.add(kept.block);
           }
         }
       }
-      return residents.answerFor(blocks, missing);
+      return residents.answerFor(blocks.end(), missing.end());
     },
     async want(keys, _priority, signal) {
       const bring = async (key: TileKey) => {
