@@ -9,6 +9,7 @@ import { test } from "./play/watch.ts";
 
 /** A hop takes half a minute; on a machine that is busy with other things, several times that. */
 test.setTimeout(240_000);
+test.describe.configure({ mode: "parallel" });
 
 const HANDS = [
   ["keys alone", createKeyHand],

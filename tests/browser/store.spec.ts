@@ -41,27 +41,31 @@ async function hopOn(
   return { page, kept: (await runningOf(page)).recordText };
 }
 
-test("twenty killed tabs: each attempt is taken up with its events and its trail", async ({ context, page }) => {
-  test.setTimeout(240_000);
-  const { leftAttempt, told } = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
-  const left = await leftAttempt(LESSON, nodeFiles);
-  await page.goto(ASIDE);
-  await fillBase(page, { running: [left] });
-  let before = left.recordText;
-  for (let i = 0; i < KILLS; i++) {
-    const was = told(before);
-    const grown = (text: string) => told(text).trail.length > was.trail.length;
-    const { page: tab, kept } = await hopOn(context, i % 2 ? "ArrowLeft" : "ArrowRight", grown);
-    const is = told(kept);
-    expect(is.events.slice(0, was.events.length)).toEqual(was.events);
-    expect(is.trail.slice(0, was.trail.length)).toEqual(was.trail);
-    expect(is.events.length).toBeGreaterThan(was.events.length);
-    expect(is.trail.length).toBeGreaterThan(was.trail.length);
-    await kill(tab, i % 2 === 0);
-    before = (await runningOf(page)).recordText;
-    expect(told(before).trail.length).toBeGreaterThanOrEqual(is.trail.length);
-  }
-  expect((await readBase(page)).running).toHaveLength(1);
+test.describe("in a small window, which is drawn sooner", () => {
+  test.use({ viewport: { width: 800, height: 600 } });
+
+  test("twenty killed tabs: each attempt is taken up with its events and its trail", async ({ context, page }) => {
+    test.setTimeout(240_000);
+    const { leftAttempt, told } = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
+    const left = await leftAttempt(LESSON, nodeFiles);
+    await page.goto(ASIDE);
+    await fillBase(page, { running: [left] });
+    let before = left.recordText;
+    for (let i = 0; i < KILLS; i++) {
+      const was = told(before);
+      const grown = (text: string) => told(text).trail.length > was.trail.length;
+      const { page: tab, kept } = await hopOn(context, i % 2 ? "ArrowLeft" : "ArrowRight", grown);
+      const is = told(kept);
+      expect(is.events.slice(0, was.events.length)).toEqual(was.events);
+      expect(is.trail.slice(0, was.trail.length)).toEqual(was.trail);
+      expect(is.events.length).toBeGreaterThan(was.events.length);
+      expect(is.trail.length).toBeGreaterThan(was.trail.length);
+      await kill(tab, i % 2 === 0);
+      before = (await runningOf(page)).recordText;
+      expect(told(before).trail.length).toBeGreaterThanOrEqual(is.trail.length);
+    }
+    expect((await readBase(page)).running).toHaveLength(1);
+  });
 });
 
 test("an ended attempt moves to the logbook, whole, and its report opens after a crash", async ({ context, page }) => {
