@@ -14,6 +14,7 @@ import { handOf, hoppingFieldDeg, lampOf } from "./sheetHand.ts";
 import { useSheetSide } from "./useSheetSide.ts";
 
 const NEAR_AT_HAND: readonly SheetTool[] = ["flip", "turn", "pin"];
+const IN_LINES = { 1: "", 2: " in-lines", 3: " in-lines in-three" } as const;
 const OTHERS: readonly SheetTool[] = ["closer", "pencil", "ruler", "legend"];
 
 export function SheetPlace({ model, layout }: { model: PlayModel; layout: PlayLayout }) {
@@ -64,7 +65,7 @@ export function SheetPlace({ model, layout }: { model: PlayModel; layout: PlayLa
           onRubOut={() => model.rubOut()}
         />
       </section>
-      <section ref={beside} class={`sheet-side${side.atLeft ? " at-left" : ""}${side.narrow ? " in-two-lines" : ""}`}>
+      <section ref={beside} class={`sheet-side${side.atLeft ? " at-left" : ""}${IN_LINES[side.lines]}`}>
         {agrees && <p class="agrees">{say("play.agreesNow")}</p>}
         <SheetTools
           view={model.sheetView}

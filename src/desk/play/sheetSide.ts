@@ -18,12 +18,13 @@ export interface SideRoom {
   readonly tools: Size;
   readonly left: { readonly x: number; readonly bottom: number };
   readonly right: { readonly x: number; readonly bottom: number };
-  /** Width of the words in two lines. */
-  readonly narrowPx: number;
+  /** Width of the words in two lines and in three. */
+  readonly narrowPx: readonly [two: number, three: number];
 }
 export interface Side {
   readonly atLeft: boolean;
-  readonly narrow: boolean;
+  /** Lines of the words. */
+  readonly lines: 1 | 2 | 3;
 }
 
 /** Air between paper and words, px. */
@@ -45,22 +46,27 @@ function hits(paper: Lying, left: number, top: number, { width, height }: Size):
   return count;
 }
 
-function hitsAt(paper: Lying, { words, tools, ...room }: SideRoom, { atLeft, narrow }: Side): number {
+/** The words as they stand in so many lines; short ones do not need them. */
+function laidIn(lines: Side["lines"], words: Size, [two, three]: SideRoom["narrowPx"]): Size {
+  if (lines === 1 || words.width <= two) return words;
+  return lines === 2 ? { width: two, height: 2 * words.height } : { width: three, height: 3 * words.height };
+}
+
+function hitsAt(paper: Lying, { words, tools, ...room }: SideRoom, { atLeft, lines }: Side): number {
   const { x, bottom } = atLeft ? room.left : room.right;
-  const isTwoLines = narrow && words.width > room.narrowPx;
-  const laid = isTwoLines ? { width: room.narrowPx, height: 2 * words.height } : words;
+  const laid = laidIn(lines, words, room.narrowPx);
   const leftOf = ({ width }: Size) => (atLeft ? x : x - width);
   const toolsTop = bottom - tools.height;
   return hits(paper, leftOf(tools), toolsTop, tools) + hits(paper, leftOf(laid), toolsTop - laid.height, laid);
 }
 
 /**
- * The first free place of: the side that the paper turns away from, the other one, and either with the words in two lines;
- * where none is free, the one that covers least of the paper.
+ * The first free place of: the side that the paper turns away from, the other one, and either with the words in two lines
+ * or in three; where none is free, the one that covers least of the paper.
  */
 export function freeSide(paper: Lying, room: SideRoom): Side {
   const away = Math.sin(paper.turnRad) > 0.14;
-  const sides = [false, true].flatMap((narrow) => [away, !away].map((atLeft): Side => ({ atLeft, narrow })));
+  const sides = ([1, 2, 3] as const).flatMap((lines) => [away, !away].map((atLeft): Side => ({ atLeft, lines })));
   const counts = sides.map((side) => hitsAt(paper, room, side));
   return sides[counts.indexOf(Math.min(...counts))]!;
 }

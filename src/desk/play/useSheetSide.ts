@@ -9,7 +9,7 @@ import { freeSide, type Lying, type Side, type SideRoom } from "./sheetSide.ts";
 /** The paper has come to rest, and its words are told. */
 const RESTED_MS = 260;
 /** Places of the drawing of 1440 x 900. */
-const DRAWN = { leftX: 892, leftBottom: 588, rightX: 1410, rightBottom: 596, narrowPx: 190 } as const;
+const DRAWN = { leftX: 892, leftBottom: 588, rightX: 1410, rightBottom: 596, narrowPx: [190, 125] } as const;
 
 function lyingOf(paper: HTMLElement): Lying {
   const box = paper.offsetParent?.getBoundingClientRect() ?? paper.getBoundingClientRect();
@@ -39,21 +39,21 @@ function roomOf(side: HTMLElement, { scale, type, barrel }: PlayLayout): SideRoo
     },
     left: at(DRAWN.leftX, DRAWN.leftBottom),
     right: at(DRAWN.rightX, DRAWN.rightBottom),
-    narrowPx: DRAWN.narrowPx * type,
+    narrowPx: [DRAWN.narrowPx[0] * type, DRAWN.narrowPx[1] * type],
   };
 }
 
 /** Where the words and tools lie that stand in an element beside the sheet. */
 export function useSheetSide(side: RefObject<HTMLElement | null>, model: PlayModel, layout: PlayLayout): Side {
-  const chosen = useSignal<Side>({ atLeft: false, narrow: false });
+  const chosen = useSignal<Side>({ atLeft: false, lines: 1 });
   const view = model.sheetView.value;
   useEffect(() => {
     const timer = setTimeout(() => {
       const paper = document.querySelector<HTMLElement>("#sheet-place .sheet-paper");
       if (!paper || !side.current) return;
       const next = freeSide(lyingOf(paper), roomOf(side.current, layout));
-      const { atLeft, narrow } = chosen.peek();
-      if (next.atLeft !== atLeft || next.narrow !== narrow) chosen.value = next;
+      const { atLeft, lines } = chosen.peek();
+      if (next.atLeft !== atLeft || next.lines !== lines) chosen.value = next;
     }, RESTED_MS);
     return () => clearTimeout(timer);
   }, [view, model.ring.value, model.agrees.value, layout.scale, layout.barrel.x]);

@@ -8,7 +8,7 @@ const ROOM: SideRoom = {
   tools: { width: 230, height: 32 },
   left: { x: 892, bottom: 588 },
   right: { x: 1410, bottom: 596 },
-  narrowPx: 190,
+  narrowPx: [190, 125],
 };
 const turned = (deg: number, x = 1190, y = 272): Lying => ({ x, y, width: 424, height: 520, turnRad: deg * DEG });
 /** Lowest corner of the paper. */
@@ -23,7 +23,7 @@ const lowest = ({ width, height, turnRad, x, y }: Lying) =>
 
 describe("the words beside the sheet", () => {
   it("stand at the right of a sheet that lies straight", () => {
-    for (const deg of [0, 180]) expect(freeSide(turned(deg), ROOM)).toEqual({ atLeft: false, narrow: false });
+    for (const deg of [0, 180]) expect(freeSide(turned(deg), ROOM)).toEqual({ atLeft: false, lines: 1 });
   });
 
   it("stand on the side that the lowest corner is not on", () => {
@@ -37,10 +37,10 @@ describe("the words beside the sheet", () => {
     }
   });
 
-  it("go into two lines only where one has no room on either side", () => {
-    const kinds = new Set<boolean>();
-    for (let deg = 0; deg < 360; deg += 3) kinds.add(freeSide(turned(deg, 1170, 290), ROOM).narrow);
-    expect([...kinds].toSorted()).toEqual([false, true]);
-    expect(freeSide(turned(8), ROOM).narrow).toBe(false);
+  it("go into two lines, or three, only where fewer have no room on either side", () => {
+    const kinds = new Set<number>();
+    for (let deg = 0; deg < 360; deg += 3) kinds.add(freeSide(turned(deg, 1170, 290), ROOM).lines);
+    expect([...kinds].toSorted()).toEqual([1, 2, 3]);
+    expect(freeSide(turned(8), ROOM).lines).toBe(1);
   });
 });
