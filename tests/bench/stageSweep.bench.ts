@@ -1,9 +1,8 @@
 /** The finder swept along the Milky Way of the catalogue: what a frame costs beside raw points of the same stars in the same page. */
-import { fileURLToPath } from "node:url";
 import { expect } from "@playwright/test";
 import type { BenchOptions, BenchResult } from "../browser/stage/bench.ts";
 import { PLAY_LAYOUT } from "../browser/stage/scene.ts";
-import { openStage, test } from "../browser/stage/stagePage.ts";
+import { openStage, serveSky, test } from "../browser/stage/stagePage.ts";
 
 const SWEEP: BenchOptions = {
   frames: 300,
@@ -21,11 +20,7 @@ const best = (results: readonly BenchResult[]) => ({
 });
 
 test("a sweep keeps up with the display and stays near raw points", async ({ page, stageAddress }) => {
-  await page.route("**/sky/*.bin", (route) =>
-    route.fulfill({
-      path: fileURLToPath(new URL(`../../assets/sky/${route.request().url().split("/").at(-1)}`, import.meta.url)),
-    }),
-  );
+  await serveSky(page);
   await openStage(page, stageAddress, PLAY_LAYOUT);
   const run = (change: Partial<BenchOptions>) =>
     page.evaluate((options) => window.stagePage.bench(options), { ...SWEEP, ...change });

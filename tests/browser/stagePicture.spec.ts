@@ -1,5 +1,6 @@
 /** The picture as a whole: that there is one, its lamps, its edges, and that it outlives the loss of the context. */
 import { expect, type Page } from "@playwright/test";
+import { heapOf } from "./stage/heap.ts";
 import type { SceneSpec } from "./stage/page.ts";
 import { LAYOUT, seeded, type TestStar } from "./stage/scene.ts";
 import { drawPicture, measure, openStage, readPicture, test } from "./stage/stagePage.ts";
@@ -180,12 +181,7 @@ test("a view that changes while the context is away is drawn when it is back", a
 test("a thousand frames leave nothing behind", async ({ page, stageAddress }) => {
   // A small canvas: what a frame makes on the heap does not depend on its pixels.
   await openStage(page, stageAddress, { ...LAYOUT, canvasCssPx: 120, fieldRadiusCssPx: 50, rimCssPx: 8 });
-  const session = await page.context().newCDPSession(page);
-  const used = async () => ((await session.send("Runtime.getHeapUsage")) as { usedSize: number }).usedSize;
-  const afterCollecting = async () => {
-    for (let i = 0; i < 3; i++) await session.send("HeapProfiler.collectGarbage");
-    return used();
-  };
+  const { used, afterCollecting } = await heapOf(page);
   for (const scene of [FINDER, SIGHT]) {
     await page.evaluate((spec) => window.stagePage.spin(spec, 1500), scene);
     // By now the engine has compiled what it will; what it learns on the way is no leak.

@@ -1,10 +1,11 @@
 /** The sweep along the Milky Way over the catalogue's own tiles: the stage beside raw points of the same stars, one pixel read back after each frame. */
 import { galacticFromIcrs } from "#core/celestial/frames.ts";
 import { mulMatVec, transpose } from "#core/celestial/matrix.ts";
+import { NOTICING } from "#core/eye/noticing.ts";
 import type { Dir, Resident, StarBlock } from "#core/seams/index.ts";
-import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
 import { tilesOfCone } from "#core/sky/catalogue/tilesOfCone.ts";
 import type { FieldView, Stage } from "../../../src/stage/index.ts";
+import { pageSky, type Timing, timeFrames } from "./pageSky.ts";
 import { createRawPoints } from "./rawPoints.ts";
 import { LAYOUT, PLAIN_VIEW } from "./scene.ts";
 
@@ -17,15 +18,13 @@ export interface BenchOptions {
   /** Draw raw points instead: all of one size, or as wide as the stars' light reaches. */
   readonly raw: "no" | "dots" | "wide";
 }
-export interface BenchResult {
-  readonly medianMs: number;
-  readonly p99Ms: number;
+export interface BenchResult extends Timing {
   /** Stars within the field, in the middle and at most. */
   readonly medianStars: number;
   readonly mostStars: number;
 }
-/** Stars to here beyond the limit are drawn, going out. */
-const BELOW_MAG = 0.2;
+/** Stars to here beyond the limit are drawn now and then. */
+const BELOW_MAG = NOTICING.edgeMag;
 const DEG = Math.PI / 180;
 /** The way of the sweep: galactic longitude along the brightest part of the northern Milky Way, latitude to and fro. */
 const FROM_L_DEG = 15;
@@ -68,13 +67,7 @@ interface Stop {
 }
 /** The files of the sky, from beside the page. All are here before the sweep begins: it measures drawing, not loading. */
 const stopsOf = async ({ frames, fieldDeg, limitMag, deeper }: BenchOptions): Promise<Stop[]> => {
-  const source = createCatalogueSource({
-    fetchFile: async (name) => {
-      const answer = await fetch(`sky/${name}`);
-      if (!answer.ok) throw new Error(`no ${name}`);
-      return answer.arrayBuffer();
-    },
-  });
+  const source = pageSky();
   const signal = new AbortController().signal;
   const changed = new Map<StarBlock, StarBlock>();
   const residents = new Map<number, Resident>();
@@ -125,33 +118,27 @@ export const runBench = async (stage: Stage, options: BenchOptions): Promise<Ben
     options.raw === "no"
       ? null
       : createRawPoints(stageGl.canvas.width, LAYOUT.fieldRadiusCssPx, options.raw === "wide");
-  const gl = raw ? raw.gl : stageGl;
-  const pixel = new Uint8Array(4);
-  const times = new Float64Array(options.frames);
+  const air = { seconds: 0, zenithScatter: 0.1, zenith: [0, 0, 1] };
+  view.air = air;
   let uploaded = -1;
-  for (let i = 0; i < options.frames; i++) {
+  const timing = await timeFrames(raw ? raw.gl : stageGl, options.frames, (i) => {
     const { matrix, resident } = stops[i]!;
-    const started = performance.now();
     view.viewFromIcrs = matrix;
     view.blocks = resident.blocks;
+    air.seconds = i / 60;
     if (raw && resident.version !== uploaded) {
       uploaded = resident.version;
       raw.upload(resident.blocks, options.limitMag + BELOW_MAG);
     }
     if (raw) raw.draw(matrix, view.planeRadius, options.limitMag);
     else stage.draw(view);
-    gl.readPixels(i % 400, 200, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, pixel);
-    times[i] = performance.now() - started;
-    if (i % 10 === 9) await new Promise((resolve) => setTimeout(resolve, 0));
-  }
+  });
   raw?.destroy();
-  const sorted = [...times].sort((a, b) => a - b);
   const counts = stops
     .map((stop) => inView(stop, view.planeRadius, options.limitMag + BELOW_MAG))
     .sort((a, b) => a - b);
   return {
-    medianMs: sorted[sorted.length >> 1]!,
-    p99Ms: sorted[Math.floor(sorted.length * 0.99)]!,
+    ...timing,
     medianStars: counts[counts.length >> 1]!,
     mostStars: counts.at(-1)!,
   };

@@ -1,6 +1,7 @@
 /** The stage alone on a page, with handles for the specs: views come in as plain values, pictures go out as text. */
 import { createStage, type FieldAir, type FieldView, type Stage, type StageLayout } from "../../../src/stage/index.ts";
 import { runBench } from "./bench.ts";
+import { createEffects, type Effects, type EffectsOptions, type EffectsScene } from "./effects.ts";
 import { blockOf, LAYOUT, PLAIN_VIEW, type TestStar } from "./scene.ts";
 
 export type SceneSpec = Partial<Omit<FieldView, "blocks">> & { readonly stars?: readonly TestStar[] };
@@ -11,6 +12,7 @@ const canvas = document.querySelector("canvas")!;
 const events: string[] = [];
 const violations: string[] = [];
 let stage: Stage;
+let effects: Effects;
 let version = 0;
 
 const viewOf = (spec: SceneSpec): FieldView => {
@@ -94,6 +96,16 @@ const handles = {
     };
     const empty = sum({ ...view, blocks: [] });
     return seconds.map((at) => sum({ ...view, air: { ...air, seconds: at } }).map((light, i) => light - empty[i]!));
+  },
+  /** Makes a scene with all effects; gives how many stars it draws. */
+  async prepare(scene: EffectsScene, fieldPx: number) {
+    effects = await createEffects(stage, fieldPx, scene);
+    return effects.stars;
+  },
+  time: (options: EffectsOptions) => effects.time(options),
+  /** Draws so many frames of it. */
+  run(frames: number) {
+    for (let i = 0; i < frames; i++) effects.frame(i);
   },
   bench: (options: Parameters<typeof runBench>[1]) => runBench(stage, options),
 };

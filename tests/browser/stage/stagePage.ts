@@ -79,6 +79,12 @@ declare global {
     stagePage: StagePage;
   }
 }
+/** The catalogue's files are beside the page. */
+export const serveSky = async (page: Page): Promise<void> => {
+  await page.route("**/sky/*.bin", (route) =>
+    route.fulfill({ path: at(`../../../assets/sky/${route.request().url().split("/").at(-1)}`) }),
+  );
+};
 export const openStage = async (page: Page, address: string, layout: StageLayout = LAYOUT): Promise<void> => {
   await page.goto(address);
   await page.waitForFunction(() => window.stagePage);
