@@ -80,3 +80,12 @@ export const createRenderer = async (canvas: HTMLCanvasElement): Promise<WebGLRe
   Ticker.system.stop();
   return renderer;
 };
+
+/** Drivers that draw on the processor, by the names that they give themselves. */
+const SOFTWARE = /swiftshader|llvmpipe|software|basic render/i;
+
+/** Whether there is no graphics processor behind a context. */
+export const isSoftware = (gl: WebGL2RenderingContext): boolean => {
+  const told = gl.getExtension("WEBGL_debug_renderer_info");
+  return SOFTWARE.test(String(gl.getParameter(told ? told.UNMASKED_RENDERER_WEBGL : gl.RENDERER)));
+};

@@ -8,7 +8,7 @@ import { createLineLayer, drawMarks, type LineLayer } from "./lineLayer.ts";
 import { createMilkyWayLayer, drawMilkyWay, type MilkyWayLayer } from "./milkyWay.ts";
 import { createObjectLayer, drawObjects, type ObjectLayer } from "./objectLayer.ts";
 import { createOpenSkyLayer, drawMask, drawOpenSky, type OpenSkyLayer } from "./openSky.ts";
-import { createRenderer } from "./renderer.ts";
+import { createRenderer, isSoftware } from "./renderer.ts";
 import { createRimLayer, drawRim, type RimLayer } from "./rimLayer.ts";
 import { createRingGeometry, FINE, NET } from "./rings.ts";
 import { createStarLayer, drawStars, type StarLayer } from "./starLayer.ts";
@@ -27,6 +27,8 @@ export interface Pixels {
   readonly rgba: Uint8Array;
 }
 export interface Stage {
+  /** The processor draws: each frame costs the whole machine something. */
+  readonly bySoftware: boolean;
   /** Draws a view, once. The view may be the same object each time, written anew. Does nothing while the context is lost. */
   draw(view: FieldView): void;
   /** Sizes the canvas; to be called again when the window or its `devicePixelRatio` changes. Draws the last view again. */
@@ -111,6 +113,7 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
   canvas.addEventListener("webglcontextrestored", onRestored);
 
   return {
+    bySoftware: isSoftware(renderer.gl),
     draw,
     resize(next) {
       layout = next;

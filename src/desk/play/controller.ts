@@ -27,7 +27,7 @@ import { createSignals } from "./signals.ts";
 import { milkyWayOver, type OpenSky, openSky, solarSystemAt } from "./skies.ts";
 import { startHop } from "./starting.ts";
 import { createSteering } from "./steering.ts";
-import { TWINKLE_FRAME_MS, twinkleOn, twinkleSeconds, twinkles } from "./twinkle.ts";
+import { twinkleOn, twinkleSeconds, twinkleWaitMs } from "./twinkle.ts";
 
 /** The canvas reaches so far beyond the field stop: every pixel more is drawn and laid on the page in each frame. */
 const ROOM_PX = 2;
@@ -144,14 +144,13 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
     const moving = animate(hop, nowMs, reducedMotion.value);
     makeRoom();
     setNow(picture, session, field, lamp.value, lampLevel.value, hop.sun, bodies);
-    setAir(picture, session, twinkles() ? twinkleSeconds(nowMs) : null);
+    setAir(picture, session, twinkleSeconds(stage, nowMs));
     stage.draw(picture);
     skyShown();
     refreshCompass(hop);
     const pushing = followMotion(hop, gear, nowMs);
     const drifts = session.compiled.spec.drift && signals.phase.value === "play";
-    if (moving || pushing || drifts || nowMs - at.movedMs < SETTLES_MS.tube) return 0;
-    return twinkles() ? TWINKLE_FRAME_MS : null;
+    return moving || pushing || drifts || nowMs - at.movedMs < SETTLES_MS.tube ? 0 : twinkleWaitMs(stage);
   };
 
   const idle = () => {
