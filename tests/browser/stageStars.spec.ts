@@ -186,6 +186,30 @@ test.describe("light", () => {
     expect(over).toBeGreaterThan(atLimit);
   });
 
+  test("air and aperture spread a star's image: wider, and thinner by as much", async ({ page, stageAddress }) => {
+    await openStage(page, stageAddress);
+    const plane = Math.tan(2.65 * DEG);
+    const stars: TestStar[] = [[1, 0, 0, 9.6 - 1, 0.4]];
+    const lightOfStar = async (widthPx: number) => {
+      const spec = { starWidthRad: (widthPx * plane) / RADIUS };
+      const [sky, picture] = [await drawPicture(page, spec), await drawPicture(page, { ...spec, stars })];
+      const added = (x: number, y: number) => picture.channel(x, y, 1) - sky.channel(x, y, 1);
+      let [sum, spread] = [0, 0];
+      for (let x = -12; x < 12; x++) {
+        for (let y = -12; y < 12; y++) {
+          const light = added(MIDDLE + x, MIDDLE + y);
+          sum += light;
+          spread += light * ((x + 0.5) ** 2 + (y + 0.5) ** 2);
+        }
+      }
+      return { sum, spread: spread / sum };
+    };
+    const [point, disc] = [await lightOfStar(0), await lightOfStar(3)];
+    expect(Math.abs(disc.sum / point.sum - 1)).toBeLessThan(0.08);
+    // The core is 2 px wide at half its brightness, and widths add as squares.
+    expect(Math.abs(disc.spread / point.spread / (1 + (3 / 2) ** 2) - 1)).toBeLessThan(0.15);
+  });
+
   test("colour shows in bright stars only", async ({ page, stageAddress }) => {
     await openStage(page, stageAddress);
     const blueMinusRed = async (magV: number, colourBV: number): Promise<number> => {

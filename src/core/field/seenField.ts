@@ -47,7 +47,7 @@ export interface SeenField {
 }
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
-/** Stars just below the limit are asked for too: a picture lets them go out softly. */
+/** Stars just below the limit are asked for too; fainter ones are noticed so seldom that no tile is brought for them. */
 const SOFT_EDGE_MAG = 0.2;
 const MILLI = 1000;
 const ARCMIN = DEG / 60;

@@ -8,6 +8,7 @@ import {
   gatherQuads,
   type QuadField,
   STAR_BYTES,
+  STEADY_MILLI,
 } from "../../../src/stage/starGather.ts";
 
 const block = (
@@ -54,6 +55,13 @@ describe("gathering", () => {
     const words = STAR_BYTES / 4;
     expect([...floats.subarray(2 * words, 2 * words + 3)]).toEqual([...blocks[1]!.dirs.subarray(0, 3)]);
     expect([halfwords[6], halfwords[7], halfwords[14], halfwords[22]]).toEqual([2000, 500, 9000, 5500]);
+  });
+
+  it("writes what moves among the stars so that it does not twinkle", () => {
+    const rows = createStarRows(1);
+    const one = block([at(1, 2000)]);
+    gatherPoints(rows, [one, { ...one, moves: true }], FORWARD_X, 0, -32_000, 9500);
+    expect([rows.halfwords[7], rows.halfwords[15]]).toEqual([500, 500 + STEADY_MILLI]);
   });
 
   it("makes room for any number of stars, and keeps those it has", () => {
