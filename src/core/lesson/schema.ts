@@ -176,7 +176,7 @@ export const LessonSchema = z.strictObject({
   sky: said(
     z.union([
       z.literal("catalogue"),
-      z.strictObject({ practice: z.string().check(z.regex(/^[a-z][a-z0-9-]{0,31}$/)) }),
+      z.strictObject({ practice: z.string().check(z.regex(/^[a-z0-9][a-z0-9-]{0,31}$/)) }),
     ]),
     "The real sky, or an invented one from a seed word.",
   ),

@@ -11,6 +11,7 @@ import { PlayScreen } from "../play/PlayScreen.tsx";
 import { practiceReady } from "../play/skies.ts";
 import { searchShown } from "../search/found.ts";
 import type { Desk } from "./begin.ts";
+import { lessonOf } from "./lessonOf.ts";
 import { goTo, keysShown, nextLamp, screen, soundOn } from "./state.ts";
 
 /** A lesson being hopped; a new one for each visit. */
@@ -88,29 +89,30 @@ function usePageKeys() {
   }, []);
 }
 
+/** The lesson that the screen is about, by its id. */
+function lessonIdOf({ finished }: Desk): string | undefined {
+  const now = screen.value;
+  if (now.kind === "play" || now.kind === "print") return now.lessonId;
+  return now.kind === "report" ? finished.find(({ id }) => id === now.attemptId)?.lessonId : undefined;
+}
+
 function Screen({ desk }: { desk: Desk }) {
   const now = screen.value;
   const open = (lessonId: string) => goTo({ kind: "play", lessonId });
   const toStart = () => goTo({ kind: "start" });
-  if (now.kind === "play") {
-    const lesson = desk.lessons.find(({ id }) => id === now.lessonId);
-    if (lesson?.sky === "catalogue" && ownInUse.value)
-      return (
-        <Later key={`own ${lesson.id}`} load={loadOwnHop} props={{ lesson, sound: desk.sound, onBack: toStart }} />
-      );
-    if (lesson?.sky === "catalogue") return <Play key={lesson.id} desk={desk} lesson={lesson} />;
-    if (lesson) return <Later key={lesson.id} load={loadPlay} props={{ desk, lesson }} />;
+  const lesson = lessonOf(desk.lessons, lessonIdOf(desk) ?? "");
+  if (lesson === "coming") return <main class="waiting" aria-busy="true" />;
+  if (now.kind === "play" && lesson) {
+    if (lesson.sky !== "catalogue") return <Later key={lesson.id} load={loadPlay} props={{ desk, lesson }} />;
+    if (!ownInUse.value) return <Play key={lesson.id} desk={desk} lesson={lesson} />;
+    return <Later key={`own ${lesson.id}`} load={loadOwnHop} props={{ lesson, sound: desk.sound, onBack: toStart }} />;
   }
   if (now.kind === "bench") return <Later key="bench" load={loadBench} props={{ desk, trying: now.trying }} />;
   if (now.kind === "catalogue") return <Later key="catalogue" load={loadImport} props={{}} />;
-  if (now.kind === "print") {
-    const lesson = desk.lessons.find(({ id }) => id === now.lessonId);
-    const props = lesson && { lesson, finished: desk.finished };
-    if (props) return <Later key={`print ${now.lessonId}`} load={loadPrint} props={props} />;
-  }
+  if (now.kind === "print" && lesson)
+    return <Later key={`print ${lesson.id}`} load={loadPrint} props={{ lesson, finished: desk.finished }} />;
   if (now.kind === "report") {
     const attempt = desk.finished.find(({ id }) => id === now.attemptId);
-    const lesson = desk.lessons.find(({ id }) => id === attempt?.lessonId);
     if (attempt && lesson) {
       const props = { attempt, lesson, lessons: desk.lessons, finished: desk.finished, onOpen: open, onStart: toStart };
       return <Later key={attempt.id} load={loadReport} props={props} />;
@@ -127,7 +129,8 @@ function Screen({ desk }: { desk: Desk }) {
 /** The search, over the screen that stands. */
 function Search({ desk: { lessons } }: { desk: Desk }) {
   const now = screen.value;
-  const lesson = (now.kind === "play" && lessons.find(({ id }) => id === now.lessonId)) || null;
+  const lesson = now.kind === "play" ? lessonOf(lessons, now.lessonId) : null;
+  if (lesson === "coming") return null;
   return <Later load={loadSearch} props={{ lesson, lessons }} over />;
 }
 

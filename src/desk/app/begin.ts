@@ -8,6 +8,7 @@ import { grainOn } from "../play/grain.ts";
 import { twinkleOn } from "../play/twinkle.ts";
 import { createSound } from "../sound/createSound.ts";
 import { openStore } from "../store/openStore.ts";
+import { isSeeded } from "./lessonOf.ts";
 import type { FinishedAttempt, Sound, Store } from "./ports.ts";
 import { type LampKind, lamp, lampLevel, screen, screenOf, soundOn, volume } from "./state.ts";
 
@@ -61,7 +62,8 @@ export async function begin(): Promise<Desk> {
   });
   effect(() => sound.setOn(soundOn.value));
   effect(() => sound.setVolume(volume.value));
-  const known = running && lessons.some(({ id }) => id === running.lessonId) ? running : null;
+  const isThere = (lessonId: string) => isSeeded(lessonId) || lessons.some(({ id }) => id === lessonId);
+  const known = running && isThere(running.lessonId) ? running : null;
   const first = lessons[0];
   if (location.hash !== "") screen.value = screenOf(location.hash);
   else if (known) screen.value = { kind: "play", lessonId: known.lessonId };

@@ -1,24 +1,28 @@
 /** The corners outside the circle: the lesson, the page's tools, and the night. */
 import "../styles/grain.css";
+import { isSeeded } from "../app/lessonOf.ts";
 import { homeHash, isTry, keysShown, lamp, lampLevel, nextLamp, soundOn } from "../app/state.ts";
 import { Icon, type IconName } from "../icons.tsx";
 import { say } from "../words/say.ts";
 import { LimitBar } from "./LimitBar.tsx";
 import type { PlayModel } from "./model.ts";
 
+/** Where "back" leads to, short, and in full. */
+function backWords({ id, number, of }: PlayModel["lesson"]): readonly [shown: string, said: string] {
+  if (isTry()) return [say("bench.toBench"), say("bench.toBench")];
+  if (isSeeded(id)) return [say("play.toStart"), say("play.toStart")];
+  return [say("play.lessonOf", { number, of }), say("play.toCourse", { number, of })];
+}
+
 export function LessonTitle({ model }: { model: PlayModel }) {
-  const { number, of, title } = model.lesson;
+  const [shown, said] = backWords(model.lesson);
   return (
     <header class="lesson-title">
-      <a
-        class="aside"
-        href={homeHash()}
-        aria-label={isTry() ? say("bench.toBench") : say("play.toCourse", { number, of })}
-      >
+      <a class="aside" href={homeHash()} aria-label={said}>
         <Icon name="back" />
-        <span>{isTry() ? say("bench.toBench") : say("play.lessonOf", { number, of })}</span>
+        <span>{shown}</span>
       </a>
-      <h1>{title}</h1>
+      <h1>{model.lesson.title}</h1>
       {model.grain.value && <p class="aside grain-said">{say("play.grainShown")}</p>}
       {model.ownStars && <p class="aside grain-said">{say("play.ownStars")}</p>}
     </header>
@@ -68,20 +72,18 @@ function Brightness() {
 }
 
 /** Keys (where the page has no other way to them), sound and lamp; the lamp's word is what a press brings. */
-export function Tools({ withKeys = true }: { readonly withKeys?: boolean }) {
+export function Tools() {
   const { words, said } = LAMPS[lamp.value];
   return (
     <fieldset class="tools" aria-label={say("play.tools")}>
-      {withKeys && (
-        <Tool
-          icon="keys"
-          words={say("play.keys")}
-          pressed={keysShown.value}
-          onPress={() => {
-            keysShown.value = !keysShown.value;
-          }}
-        />
-      )}
+      <Tool
+        icon="keys"
+        words={say("play.keys")}
+        pressed={keysShown.value}
+        onPress={() => {
+          keysShown.value = !keysShown.value;
+        }}
+      />
       <Tool
         icon={soundOn.value ? "sound" : "silent"}
         words={soundOn.value ? say("play.soundOn") : say("play.soundOff")}

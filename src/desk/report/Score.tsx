@@ -3,6 +3,7 @@ import type { RefObject } from "preact";
 import type { Lesson } from "#core/lesson/types.ts";
 import { fillLine } from "#core/lesson/words.ts";
 import { passes } from "#core/score/pass.ts";
+import { isSeeded } from "../app/lessonOf.ts";
 import { say } from "../words/say.ts";
 import { Dots } from "./Dots.tsx";
 import { type Facts, nightTime } from "./facts.ts";
@@ -14,13 +15,14 @@ interface Props {
 
 export function Headline({ facts, lesson, heading }: Props & { heading: RefObject<HTMLHeadingElement | null> }) {
   const { record, report, figures } = facts;
-  const { number, of, title } = lesson;
+  const { id, number, of, title } = lesson;
+  const when = nightTime(record, 0);
   const { after } = lesson.stages[0]!.hop;
   const line = report.word === "givenUp" ? null : fillLine(after[report.word], figures);
   return (
     <header>
       <p class="aside">
-        {say("report.lessonAt", { number, of, ...nightTime(record, 0) })}{" "}
+        {isSeeded(id) ? say("report.seededAt", when) : say("report.lessonAt", { number, of, ...when })}{" "}
         {record.compiled.spec.sky.kind === "imported" && say("report.ownStars")}
       </p>
       <h1 tabIndex={-1} ref={heading}>

@@ -2,17 +2,19 @@
 import type { ComponentChildren } from "preact";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
-import { goTo, keysShown } from "../app/state.ts";
+import { goTo } from "../app/state.ts";
 import { Icon } from "../icons.tsx";
 import { ownInUse } from "../import/inUse.ts";
 import { searchShown } from "../search/found.ts";
+import { dailyId, saySeed } from "../seed/seedIds.ts";
 import { say } from "../words/say.ts";
 import type { Course } from "./course.ts";
+import { resultOf } from "./Panels.tsx";
 import { RowIcon } from "./RowIcon.tsx";
 import { dayWords } from "./when.ts";
 
 /** What stands below the name. */
-export type Open = "contents" | "lessons" | "logbook";
+export type Open = "contents" | "free" | "lessons" | "logbook";
 
 /** The name, its letters fading as the stars do. */
 export function Name() {
@@ -81,6 +83,11 @@ function logNote(finished: readonly FinishedAttempt[], nowMs: number): string {
     : say("start.logbookNote", { count: finished.length, when });
 }
 
+function dailyNote(id: string, finished: readonly FinishedAttempt[]): string {
+  const last = finished.findLast(({ lessonId }) => lessonId === id);
+  return last ? saySeed("dailyDone", { result: resultOf(last) }) : saySeed("dailyNote");
+}
+
 interface ContentsProps {
   /** The lesson that the page proposes. */
   readonly next: Lesson;
@@ -88,11 +95,32 @@ interface ContentsProps {
   readonly finished: readonly FinishedAttempt[];
   readonly nowMs: number;
   readonly onShow: (what: Open) => void;
+  readonly onOpen: (lessonId: string) => void;
 }
 /** What there is now, and how much of it. */
-export function Contents({ next, lessons, finished, nowMs, onShow }: ContentsProps) {
+export function Contents({ next, lessons, finished, nowMs, onShow, onOpen }: ContentsProps) {
+  const today = dailyId(nowMs);
   return (
     <section class="contents">
+      <Row
+        id="row-free"
+        icon={<RowIcon name="free" />}
+        name={saySeed("freeRow")}
+        note={saySeed("freeNote")}
+        onPress={() => onShow("free")}
+      />
+      <Row
+        icon={<RowIcon name="daily" />}
+        name={saySeed("dailyRow")}
+        note={dailyNote(today, finished)}
+        onPress={() => onOpen(today)}
+      />
+      <Row
+        icon={<Icon name="sheet" />}
+        name={say("print.row")}
+        note={say("print.rowNote")}
+        onPress={() => goTo({ kind: "print", lessonId: next.id })}
+      />
       <Row
         id="row-lessons"
         icon={<RowIcon name="lessons" />}
@@ -108,6 +136,12 @@ export function Contents({ next, lessons, finished, nowMs, onShow }: ContentsPro
         onPress={() => onShow("logbook")}
       />
       <Row
+        icon={<RowIcon name="bench" />}
+        name={say("start.bench")}
+        note={say("start.benchNote")}
+        onPress={() => goTo({ kind: "bench", trying: false })}
+      />
+      <Row
         id="row-find"
         icon={<Icon name="find" />}
         name={say("search.title")}
@@ -117,30 +151,10 @@ export function Contents({ next, lessons, finished, nowMs, onShow }: ContentsPro
         }}
       />
       <Row
-        icon={<Icon name="sheet" />}
-        name={say("print.row")}
-        note={say("print.rowNote")}
-        onPress={() => goTo({ kind: "print", lessonId: next.id })}
-      />
-      <Row
-        icon={<RowIcon name="bench" />}
-        name={say("start.bench")}
-        note={say("start.benchNote")}
-        onPress={() => goTo({ kind: "bench", trying: false })}
-      />
-      <Row
         icon={<RowIcon name="own" />}
         name={say("start.own")}
         note={say(ownInUse.value ? "start.ownInUse" : "start.ownNote")}
         onPress={() => goTo({ kind: "catalogue" })}
-      />
-      <Row
-        icon={<Icon name="keys" />}
-        name={say("start.keys")}
-        note={say("start.keysNote")}
-        onPress={() => {
-          keysShown.value = true;
-        }}
       />
     </section>
   );

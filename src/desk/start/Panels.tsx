@@ -2,14 +2,16 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
+import { isSeeded } from "../app/lessonOf.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
 import { Icon } from "../icons.tsx";
 import { Dots } from "../report/Dots.tsx";
 import { bestStars } from "../report/nextStep.ts";
+import { seedTitle } from "../seed/seedIds.ts";
 import { say } from "../words/say.ts";
 import { clockWords, dayWords } from "./when.ts";
 
-function Panel({ title, onBack, children }: { title: string; onBack: () => void; children: ComponentChildren }) {
+export function Panel({ title, onBack, children }: { title: string; onBack: () => void; children: ComponentChildren }) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   return (
@@ -57,7 +59,11 @@ export function LessonsPanel({ lessons, finished, onOpen, onBack }: LessonsProps
   );
 }
 
-const resultOf = ({ word, points }: FinishedAttempt): string =>
+/** What an attempt was of; null where that lesson is here no more. */
+const titleOf = ({ lessonId }: FinishedAttempt, lessons: readonly Lesson[]): string | null =>
+  isSeeded(lessonId) ? seedTitle(lessonId) : (lessons.find(({ id }) => id === lessonId)?.title ?? null);
+
+export const resultOf = ({ word, points }: FinishedAttempt): string =>
   points === null || word === "shown" || word === "givenUp" || word === "missed"
     ? say(`start.${word}`)
     : say("start.points", { points });
@@ -72,7 +78,7 @@ interface LogbookProps {
 }
 /** Every hop that ended, the latest first; each opens its report. */
 export function LogbookPanel({ lessons, finished, trouble, nowMs, onBack }: LogbookProps) {
-  const known = finished.filter(({ lessonId }) => lessons.some(({ id }) => id === lessonId)).toReversed();
+  const known = finished.filter((attempt) => titleOf(attempt, lessons) !== null).toReversed();
   return (
     <Panel title={say("start.logbook")} onBack={onBack}>
       {trouble && <p class="aside">{trouble}</p>}
@@ -83,7 +89,7 @@ export function LogbookPanel({ lessons, finished, trouble, nowMs, onBack }: Logb
         return (
           <a key={attempt.id} class="row log-row" href={`#/report/${attempt.id}`}>
             <span>
-              {lesson?.title}{" "}
+              {titleOf(attempt, lessons)}{" "}
               <span class="aside">
                 {dayWords(attempt.endedAtMs, nowMs)}, {clockWords(attempt.endedAtMs)}
               </span>

@@ -11,6 +11,7 @@ import { Contents, Name, Next, type Open } from "./Column.tsx";
 import { CourseField } from "./CourseField.tsx";
 import { CourseRim } from "./CourseRim.tsx";
 import { courseOf } from "./course.ts";
+import { FreePanel } from "./FreePanel.tsx";
 import { startLayout } from "./layout.ts";
 import { LessonsPanel, LogbookPanel } from "./Panels.tsx";
 import { SheetBelow } from "./SheetBelow.tsx";
@@ -65,8 +66,9 @@ export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
         {kind === "wide" && <Name />}
         {open === "contents" && <Next course={course} lesson={shown} onOpen={onOpen} />}
         {open === "contents" && (
-          <Contents next={shown} lessons={lessons} finished={finished} nowMs={nowMs} onShow={setOpen} />
+          <Contents next={shown} lessons={lessons} finished={finished} nowMs={nowMs} onShow={setOpen} onOpen={onOpen} />
         )}
+        {open === "free" && <FreePanel onOpen={onOpen} onBack={back} />}
         {open === "lessons" && <LessonsPanel lessons={lessons} finished={finished} onOpen={onOpen} onBack={back} />}
         {open === "logbook" && (
           <LogbookPanel
@@ -77,7 +79,7 @@ export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
             onBack={back}
           />
         )}
-        {kind === "stacked" && <Tools withKeys={false} />}
+        {kind === "stacked" && <Tools />}
       </div>
       {kind === "wide" && (
         <>
@@ -85,7 +87,7 @@ export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
             {say("start.eachOne")} <span>{say("start.brighter")}</span> {say("start.later")}
           </p>
           <div class="corner">
-            <Tools withKeys={false} />
+            <Tools />
           </div>
         </>
       )}

@@ -2,6 +2,7 @@
 export const EN_PLAY = {
   lessonOf: "Lesson {number} of {of}",
   toCourse: "Lesson {number} of {of}, back to the course",
+  toStart: "Back to the start page",
 
   claim: "This is it",
   claimSaid: "This is it: claim what stands in the middle. A wrong claim costs {points} points.",

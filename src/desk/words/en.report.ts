@@ -1,6 +1,7 @@
 /** Words of the report: what happened, the sum, one habit, the night's notes. */
 export const EN_REPORT = {
   lessonAt: "Lesson {number} of {of}, {date}, {time}",
+  seededAt: "Practice sky, {date}, {time}",
   found: "{title}: found",
   notSeen: "{title}: the right place",
   shown: "{title}: shown",

@@ -31,8 +31,6 @@ export const EN_START = {
   own: "Own catalogue",
   ownNote: "stars out of a file of yours",
   ownInUse: "in use in the catalogue sky",
-  keys: "Keys",
-  keysNote: "by hand or by key; cautions",
   today: "today",
   yesterday: "yesterday",
   onDate: "on {date}",

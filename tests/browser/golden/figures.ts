@@ -1,12 +1,16 @@
 /** Figures that every engine must agree on to the last bit: exact mathematics, tiles, compiled attempts, scores. */
 import { exactMathGolden } from "#core/celestial/golden.ts";
 import { fnv1a32 } from "#core/celestial/hash.ts";
+import { toHopSpec } from "#core/lesson/hopSpec.ts";
+import { skyLookups } from "#core/lesson/skyLookups.ts";
 import { score } from "#core/score/report.ts";
 import { decodeRecord, encodeRecord } from "#core/session/record.ts";
 import { decodeTileFile } from "#core/sky/catalogue/decodeTileFile.ts";
 import { hashOfBlock, practiceGolden } from "#core/sky/practice/golden.ts";
+import { seedLessonOf } from "../../../src/desk/seed/seedLessons.ts";
 import { type Files, LESSONS, lessonCase, told } from "../../unit/desk/workerCases.ts";
 
+const DAYS = ["daily-2026-11-25", "daily-2026-11-26", "daily-2028-02-29"];
 const TILES = "stars-0.bin";
 const hashOfText = (text: string): number => fnv1a32(new TextEncoder().encode(text));
 
@@ -28,6 +32,7 @@ export async function goldenFigures(files: Files, records: Records): Promise<Rec
     practiceTiles: practiceGolden(),
     catalogueTiles: blocks.reduce<number | undefined>((hash, block) => hashOfBlock(block, hash), undefined) ?? 0,
   };
+  for (const id of DAYS) figures[id] = hashOfText(told(toHopSpec(seedLessonOf(id)!, 0, skyLookups)));
   for (const id of LESSONS) {
     const { compiled } = await lessonCase(id, files);
     const record = decodeRecord(records[id] ?? "");

@@ -1,0 +1,82 @@
+import { describe, expect, test } from "vitest";
+import { stringify } from "yaml";
+import { fnv1a32 } from "#core/celestial/hash.ts";
+import { checkLesson } from "#core/lesson/format.ts";
+import { toHopSpec } from "#core/lesson/hopSpec.ts";
+import { realLookups } from "#core/lesson/realLookups.ts";
+import type { Lesson } from "#core/lesson/types.ts";
+import { score } from "#core/score/report.ts";
+import { record } from "#core/session/record.ts";
+import { dailyId, freeId, seedOfId, seedTitle } from "../../../src/desk/seed/seedIds.ts";
+import { seedLessonOf } from "../../../src/desk/seed/seedLessons.ts";
+import { drawSeedWord } from "../../../src/desk/seed/words.ts";
+import { practiceWorld, rehearsed } from "../rehearsal/practiceHops.ts";
+
+const DAY_MS = 86_400_000;
+const FIRST_MS = Date.parse("2026-11-25T12:00Z");
+const DAYS = Array.from({ length: 60 }, (_, i) => dailyId(FIRST_MS + i * DAY_MS));
+const lessonOf = (id: string): Lesson => seedLessonOf(id)!;
+
+describe("the hop of a day's sky", () => {
+  test("is a lesson without a fault on sixty days: anchor, marks and target are shown by its instruments, each leg is short", () => {
+    const outfits = new Set<string>();
+    const targets = new Set<string>();
+    for (const id of DAYS) {
+      const { lesson, findings } = checkLesson(id, stringify(lessonOf(id)), realLookups);
+      expect([id, findings]).toEqual([id, []]);
+      expect(lesson).toEqual(lessonOf(id));
+      outfits.add(lesson!.gear.hopping);
+      targets.add(JSON.stringify(toHopSpec(lesson!, 0, realLookups).targets[0]!.dir));
+    }
+    expect([outfits.size, targets.size]).toEqual([4, DAYS.length]);
+  });
+
+  test("is the same at every hour of a day by UTC, and another on the next", () => {
+    expect(dailyId(Date.parse("2026-11-25T00:00:00Z"))).toBe(dailyId(Date.parse("2026-11-25T23:59:59Z")));
+    expect(dailyId(Date.parse("2026-11-25T23:59:59.999-01:00"))).toBe("daily-2026-11-26");
+  });
+
+  test("has the hash of every engine (another practice sky: npx vitest run tests/unit/lesson/seedLesson.test.ts -u)", () => {
+    const told = DAYS.slice(0, 7).map((id) => JSON.stringify(toHopSpec(lessonOf(id), 0, realLookups)));
+    expect(fnv1a32(new TextEncoder().encode(told.join()))).toMatchInlineSnapshot(`420080361`);
+  });
+
+  test.each([0, 3, 5, 8, 13, 21, 34, 55])(
+    "day %i of sixty can be done by one who sees field and page alone",
+    async (day) => {
+      const lesson = lessonOf(DAYS[day]!);
+      const { objects } = realLookups.sky(lesson.sky);
+      const world = { ...practiceWorld(seedOfId(lesson.id)), objects, seeing: realLookups.seeing(lesson) };
+      const { session } = await rehearsed(toHopSpec(lesson, 0, realLookups), world);
+      const report = score(record(session));
+      expect(report.word).toBe("found");
+      expect(report.points).toBeGreaterThanOrEqual(90);
+    },
+  );
+});
+
+describe("ids of lessons made from a word", () => {
+  test("hold the word, and a title that grows no sky", () => {
+    expect(seedTitle("daily-2026-11-25")).toBe("The sky of 25\u00a0Nov\u00a02026");
+    expect(seedTitle("free-heath")).toBe("Free practice: heath");
+    expect(lessonOf("free-heath")).toMatchObject({ id: "free-heath", sky: { practice: "heath" } });
+    expect(lessonOf("free-heath")).toBe(lessonOf("free-heath"));
+  });
+
+  test.each([
+    ["Peat Lane", "free-peat-lane"],
+    ["  2026-11-25 ", "free-2026-11-25"],
+    ["", null],
+    ["ö", null],
+    ["a--b", null],
+    ["x".repeat(33), null],
+  ])("%j typed is %s", (typed, id) => expect(freeId(typed)).toBe(id));
+
+  test.each(["daily-2026-02-30", "daily-", "free-", "free-A", "free-a_b", "1-01"])("%s is no lesson", (id) => {
+    expect(seedLessonOf(id)).toBeNull();
+  });
+
+  test("chance gives words that are seed words", () => {
+    for (let i = 0; i < 16; i++) expect(freeId(drawSeedWord(() => i / 16))).not.toBeNull();
+  });
+});
