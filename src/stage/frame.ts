@@ -1,5 +1,6 @@
 /** The uniforms every layer shares: one group, its arrays written in place from frame to frame. */
 import { UniformGroup } from "pixi.js";
+import { heightPxOf, widthPxOf } from "./reach.ts";
 import type { FieldView, StageLayout } from "./view.ts";
 
 /** Width of the soft edge inside the field stop, CSS px. */
@@ -11,12 +12,21 @@ const SPILL_CSS_PX = 250;
 
 export interface Frame {
   readonly group: UniformGroup;
-  /** Side of the canvas and stop radius, device px. */
-  readonly sidePx: number;
+  /** Device px, like all that follows: the field's centre from the canvas's left and lower sides. */
+  readonly centreXPx: number;
+  readonly centreYPx: number;
+  /** From the centre to the canvas's sides. */
+  readonly leftPx: number;
+  readonly rightPx: number;
+  readonly upPx: number;
+  readonly downPx: number;
+  /** A circle of this radius holds the whole canvas. */
+  readonly farPx: number;
   readonly stopPx: number;
   /** Where lights end: the stop, or beyond everything where a mask does it. */
   readonly cutPx: number;
   readonly rimOuterPx: number;
+  /** How far beyond the rim the open sky is gone. */
   readonly spillPx: number;
   readonly pxPerCssPx: number;
   readonly softPx: number;
@@ -26,8 +36,10 @@ export interface Frame {
 
 const structures = () => ({
   uView: { value: new Float32Array(9), type: "mat3x3<f32>" as const },
-  /** Centre x and y, px per unit of the plane, half the canvas. */
-  uField: { value: new Float32Array(4), type: "vec4<f32>" as const },
+  /** Centre x and y, px per unit of the plane. */
+  uField: { value: new Float32Array(3), type: "vec3<f32>" as const },
+  /** Of the clip space, for a px across and up. */
+  uClip: { value: new Float32Array(2), type: "vec2<f32>" as const },
   /** Stop radius as the lights are cut by it, soft edge. */
   uStop: { value: new Float32Array(2), type: "vec2<f32>" as const },
   /** Limit, px per star unit, 1 for stereographic, light. */
@@ -46,7 +58,13 @@ export const greenShare = (lamp: FieldView["lamp"]): number => (lamp === "amber"
 /** A frame that nothing has been written to yet. */
 export const createFrame = (): MutableFrame => ({
   group: createFrameGroup(),
-  sidePx: 0,
+  centreXPx: 0,
+  centreYPx: 0,
+  leftPx: 0,
+  rightPx: 0,
+  upPx: 0,
+  downPx: 0,
+  farPx: 0,
   stopPx: 0,
   cutPx: 0,
   rimOuterPx: 0,
@@ -57,25 +75,42 @@ export const createFrame = (): MutableFrame => ({
   pxPerStarUnit: 1,
 });
 
+/** Where the canvas lies about the centre. */
+const fillReach = (frame: MutableFrame, layout: StageLayout) => {
+  const { left, right, up, down } = layout.reachCssPx;
+  const width = widthPxOf(layout);
+  const height = heightPxOf(layout);
+  frame.leftPx = (width * left) / (left + right);
+  frame.rightPx = width - frame.leftPx;
+  frame.downPx = (height * down) / (up + down);
+  frame.upPx = height - frame.downPx;
+  frame.centreXPx = frame.leftPx;
+  frame.centreYPx = frame.downPx;
+  const across = Math.max(frame.leftPx, frame.rightPx);
+  const along = Math.max(frame.upPx, frame.downPx);
+  frame.farPx = Math.sqrt(across * across + along * along);
+};
+
 /** Writes the uniforms of a view; `frame` is reused. Device px throughout. */
 export const fillFrame = (frame: MutableFrame, view: FieldView, layout: StageLayout) => {
   const ratio = layout.devicePixelRatio;
-  const half = Math.round(layout.canvasCssPx * ratio) / 2;
   frame.pxPerCssPx = ratio;
-  frame.sidePx = half * 2;
+  fillReach(frame, layout);
   frame.stopPx = (layout.fieldRadiusCssPx + view.stopOpenCssPx) * ratio;
   frame.rimOuterPx = (layout.fieldRadiusCssPx + layout.rimCssPx) * ratio;
-  frame.spillPx = view.horizon ? Math.max(0, Math.min(SPILL_CSS_PX * ratio, half - frame.rimOuterPx)) : 0;
+  const roomPx = Math.max(frame.leftPx, frame.rightPx, frame.upPx, frame.downPx) - frame.rimOuterPx;
+  frame.spillPx = view.horizon ? Math.max(0, Math.min(SPILL_CSS_PX * ratio, roomPx)) : 0;
   frame.softPx = SOFT_EDGE_CSS_PX * ratio;
   frame.pxPerPlane = (layout.fieldRadiusCssPx * ratio) / view.planeRadius;
   frame.pxPerStarUnit = ratio * layout.starScale * (view.eyepiece ? EYEPIECE_STARS : 1);
-  frame.cutPx = view.horizon ? 4 * frame.sidePx : frame.stopPx;
+  frame.cutPx = view.horizon ? 4 * frame.farPx : frame.stopPx;
   const u = frame.group.uniforms as FrameUniforms;
   u.uView.set(view.viewFromIcrs);
-  u.uField[0] = half;
-  u.uField[1] = half;
+  u.uField[0] = frame.centreXPx;
+  u.uField[1] = frame.centreYPx;
   u.uField[2] = frame.pxPerPlane;
-  u.uField[3] = half;
+  u.uClip[0] = 2 / (frame.leftPx + frame.rightPx);
+  u.uClip[1] = 2 / (frame.upPx + frame.downPx);
   u.uStop[0] = frame.cutPx;
   u.uStop[1] = frame.softPx;
   u.uLook[0] = view.limitMag;

@@ -4,7 +4,8 @@ import { GlProgram } from "pixi.js";
 /** Uniforms of `frame.ts`. Directions are row vectors: the matrices arrive row by row. */
 export const FRAME = `
 uniform mat3 uView;
-uniform vec4 uField;
+uniform vec3 uField;
+uniform vec2 uClip;
 uniform vec2 uStop;
 uniform vec4 uLook;
 uniform vec4 uLamp;
@@ -15,7 +16,7 @@ export const PROJECT = `
 vec3 viewOf(vec3 icrs) { return icrs * uView; }
 float planeDivisor(vec3 v) { return uLook.z > .5 ? .5 * (1. + v.z) : v.z; }
 vec2 windowOf(vec3 v) { return uField.xy + v.xy / planeDivisor(v) * uField.z; }
-vec4 clipOf(vec2 window) { return vec4(window / uField.w - 1., 0., 1.); }
+vec4 clipOf(vec2 window) { return vec4(window * uClip - 1., 0., 1.); }
 const vec4 NOWHERE = vec4(3., 3., 0., 1.);
 `;
 

@@ -1,3 +1,4 @@
+export type { Reach } from "./reach.ts";
 export { NoPictureError } from "./renderer.ts";
 export { createStage, type Pixels, type Stage, type StageEvents } from "./stage.ts";
 export type {

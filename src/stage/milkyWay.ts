@@ -2,7 +2,7 @@
 import { Buffer, BufferUsage, Geometry, Shader, UniformGroup, type WebGLRenderer } from "pixi.js";
 import { GLOW_FLOATS } from "#core/sky/glow/glowFormat.ts";
 import type { Frame } from "./frame.ts";
-import { FRAME, PROJECT, programOf, THROUGH } from "./glsl.ts";
+import { FRAME, PROJECT, programOf } from "./glsl.ts";
 import { surfaceColour } from "./palette.ts";
 import { type DrawCall, drawCall, issue } from "./renderer.ts";
 import type { FieldGlow, FieldView } from "./view.ts";
@@ -28,12 +28,11 @@ out vec3 vLight;
 void main() {
   gl_Position = NOWHERE;
   if (planeDivisor(viewOf(aCentre)) < .3) return;
-  vLight = uTint * aDex;
+  vLight = uTint * (aDex * uLook.w);
   gl_Position = clipOf(windowOf(viewOf(aDir)));
 }`;
-const FRAGMENT = `
-in vec3 vLight;
-void main() { outColour = vec4(vLight * through(distance(gl_FragCoord.xy, uField.xy)), 1.); }`;
+/** The stop is the mask's, laid over at the end: a pixel need not know where it is. */
+const FRAGMENT = "in vec3 vLight; void main() { outColour = vec4(vLight, 1.); }";
 
 export const createMilkyWayLayer = (frame: Frame): MilkyWayLayer => {
   const buffer = new Buffer({ data: NONE, usage: BufferUsage.VERTEX | BufferUsage.COPY_DST });
@@ -47,7 +46,7 @@ export const createMilkyWayLayer = (frame: Frame): MilkyWayLayer => {
   });
   const tint = new Float32Array(3);
   const group = new UniformGroup({ uTint: { value: tint, type: "vec3<f32>" } });
-  const glProgram = programOf("milky-way", [FRAME, PROJECT, VERTEX], [FRAME, THROUGH, FRAGMENT]);
+  const glProgram = programOf("milky-way", [FRAME, PROJECT, VERTEX], [FRAGMENT]);
   const shader = new Shader({ glProgram, resources: { frame: frame.group, milkyWay: group } });
   return { call: drawCall(geometry, shader, "add", "triangle-list"), buffer, tint: group.uniforms.uTint, drawn: null };
 };

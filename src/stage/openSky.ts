@@ -138,7 +138,7 @@ export const drawMask = (renderer: WebGLRenderer, layer: OpenSkyLayer, frame: Fr
     addStop(stops, frame.rimOuterPx, table, 1);
     addStop(stops, frame.rimOuterPx, table, 1 - PAST_RIM * view.light);
     addStop(stops, frame.rimOuterPx + frame.spillPx, table, 1);
-    addStop(stops, frame.sidePx, table, 1);
+    addStop(stops, Math.max(frame.farPx, frame.rimOuterPx + frame.spillPx), table, 1);
   }
   mask.size = stripsSize(stops.count - 1, FINE);
   issue(renderer, mask);

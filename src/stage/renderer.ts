@@ -44,7 +44,7 @@ export const issue = (renderer: WebGLRenderer, call: DrawCall): void => {
 };
 
 /**
- * @param canvas - square; its pixels are set by `renderer.resize`
+ * @param canvas - its pixels are set by `renderer.resize`
  * @throws NoPictureError where the browser has no WebGL 2
  */
 export const createRenderer = async (canvas: HTMLCanvasElement): Promise<WebGLRenderer> => {

@@ -16,9 +16,12 @@ import {
 } from "./rings.ts";
 import type { FieldView, StageLayout } from "./view.ts";
 
-/** Device px: half the canvas, the field's radius, where the rim begins, its width, where the table begins. */
+/** Device px: the canvas about the centre, the field's radius, where the rim begins, its width, where the table begins. */
 interface Edge {
-  halfPx: number;
+  leftPx: number;
+  rightPx: number;
+  upPx: number;
+  downPx: number;
   innerPx: number;
   fromPx: number;
   widthPx: number;
@@ -44,7 +47,7 @@ export const createRimLayer = (frame: Frame): RimLayer => {
   return {
     rim: drawCall(createBandGeometry(RIM_BANDS), shader, "opaque", "triangle-list"),
     stops,
-    edge: { halfPx: 0, innerPx: 0, fromPx: 0, widthPx: 0, tableFromPx: 0 },
+    edge: { leftPx: 0, rightPx: 0, upPx: 0, downPx: 0, innerPx: 0, fromPx: 0, widthPx: 0, tableFromPx: 0 },
   };
 };
 
@@ -59,8 +62,9 @@ const addToken = (stops: RingStops, radiusPx: number, one: Token, view: FieldVie
 const cutRim = ({ rim, stops, edge }: RimLayer): void => {
   const seen = (stop: number, turn: number) => {
     if (stop >= FIRST_OF_RIM && edge.widthPx <= 0) return false;
-    const angle = 2 * Math.PI * turn;
-    return stops.radii[stop]! * Math.max(Math.abs(Math.cos(angle)), Math.abs(Math.sin(angle))) < edge.halfPx;
+    const x = stops.radii[stop]! * Math.cos(2 * Math.PI * turn);
+    const y = stops.radii[stop]! * Math.sin(2 * Math.PI * turn);
+    return x > -edge.leftPx && x < edge.rightPx && y > -edge.downPx && y < edge.upPx;
   };
   const indices = ringIndices(RIM_BANDS, seen);
   rim.geometry.indexBuffer.data = indices;
@@ -99,10 +103,19 @@ export const drawRim = (
   const inner = layout.fieldRadiusCssPx * px;
   const width = layout.rimCssPx * px;
   const from = Math.max(inner, frame.stopPx);
-  const tableFrom = frame.spillPx > 0 ? 2 * frame.sidePx : width > 0 ? inner + width + 0.9 * px : from;
-  const half = frame.sidePx / 2;
-  const same = edge.halfPx === half && edge.fromPx === from && edge.widthPx === width && edge.tableFromPx === tableFrom;
-  edge.halfPx = half;
+  const tableFrom = frame.spillPx > 0 ? 2 * frame.farPx : width > 0 ? inner + width + 0.9 * px : from;
+  const same =
+    edge.leftPx === frame.leftPx &&
+    edge.rightPx === frame.rightPx &&
+    edge.upPx === frame.upPx &&
+    edge.downPx === frame.downPx &&
+    edge.fromPx === from &&
+    edge.widthPx === width &&
+    edge.tableFromPx === tableFrom;
+  edge.leftPx = frame.leftPx;
+  edge.rightPx = frame.rightPx;
+  edge.upPx = frame.upPx;
+  edge.downPx = frame.downPx;
   edge.innerPx = inner;
   edge.fromPx = from;
   edge.widthPx = width;

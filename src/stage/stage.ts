@@ -1,4 +1,4 @@
-/** The field as a picture: one square canvas, drawn once for each call, and again when the context comes back. */
+/** The field as a picture: one canvas, drawn once for each call, and again when the context comes back. */
 import type { WebGLRenderer } from "pixi.js";
 import { type BarrelLayer, createBarrelLayer, drawCeiling, drawSky, groundColour } from "./barrelLayer.ts";
 import { createDiscGeometry } from "./disc.ts";
@@ -8,6 +8,7 @@ import { createLineLayer, drawMarks, type LineLayer } from "./lineLayer.ts";
 import { createMilkyWayLayer, drawMilkyWay, type MilkyWayLayer } from "./milkyWay.ts";
 import { createObjectLayer, drawObjects, type ObjectLayer } from "./objectLayer.ts";
 import { createOpenSkyLayer, drawMask, drawOpenSky, type OpenSkyLayer } from "./openSky.ts";
+import { heightPxOf, widthPxOf } from "./reach.ts";
 import { createRenderer, isSoftware } from "./renderer.ts";
 import { createRimLayer, drawRim, type RimLayer } from "./rimLayer.ts";
 import { createRingGeometry, FINE, NET } from "./rings.ts";
@@ -31,7 +32,10 @@ export interface Stage {
   readonly bySoftware: boolean;
   /** Draws a view, once. The view may be the same object each time, written anew. Does nothing while the context is lost. */
   draw(view: FieldView): void;
-  /** Sizes the canvas; to be called again when the window or its `devicePixelRatio` changes. Draws the last view again. */
+  /**
+   * Sizes the canvas and lays it about the field's centre; to be called again when the window or its `devicePixelRatio`
+   * changes. Draws the last view again.
+   */
   resize(layout: StageLayout): void;
   /** Draws the last view and reads the whole picture back in the same task. Slow: for tests and stills. */
   readPixels(): Pixels;
@@ -117,10 +121,12 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
     draw,
     resize(next) {
       layout = next;
-      const side = Math.round(next.canvasCssPx * next.devicePixelRatio);
-      renderer.resize(side, side, 1);
-      canvas.style.width = `${next.canvasCssPx}px`;
-      canvas.style.height = `${next.canvasCssPx}px`;
+      const { left, right, up, down } = next.reachCssPx;
+      renderer.resize(widthPxOf(next), heightPxOf(next), 1);
+      canvas.style.width = `${left + right}px`;
+      canvas.style.height = `${up + down}px`;
+      canvas.style.left = `${-left}px`;
+      canvas.style.top = `${-up}px`;
       if (lastView) draw(lastView);
     },
     readPixels() {

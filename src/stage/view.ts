@@ -1,6 +1,7 @@
 /** What the stage is asked to draw: plain data that the desk fills and reuses from frame to frame. */
 import type { ObjectLook } from "#core/field/objectLook.ts";
 import type { Dir, Mat3, StarBlock } from "#core/seams/index.ts";
+import type { Reach } from "./reach.ts";
 
 export type Lamp = "normal" | "red" | "amber";
 export type Reticle = "none" | "cross" | "rings";
@@ -83,12 +84,12 @@ export interface FieldView {
   /** 0 .. 1. */
   readonly linesAlpha: number;
 }
-/** The square canvas and what of it is field and rim, CSS px. */
+/** The canvas and what of it is field and rim, CSS px. */
 export interface StageLayout {
-  /** Side of the canvas. */
-  readonly canvasCssPx: number;
+  /** The canvas about the field's centre. */
+  readonly reachCssPx: Reach;
   readonly devicePixelRatio: number;
-  /** Radius of the field stop; its centre is the canvas's. */
+  /** Radius of the field stop. */
   readonly fieldRadiusCssPx: number;
   /** Width of the barrel's ring around the field; 0 draws none. */
   readonly rimCssPx: number;

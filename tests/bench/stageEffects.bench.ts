@@ -3,6 +3,7 @@
  * of the same stars in the same page; and what a thousand frames leave on the heap.
  */
 import { expect } from "@playwright/test";
+import { squareReach } from "../../src/stage/reach.ts";
 import type { EffectsOptions } from "../browser/stage/effects.ts";
 import { heapOf } from "../browser/stage/heap.ts";
 import type { Timing } from "../browser/stage/pageSky.ts";
@@ -10,7 +11,13 @@ import { openStage, serveSky, test } from "../browser/stage/stagePage.ts";
 
 /** The field as the page has it in a window of 1280 x 800. */
 const WINDOW = { width: 1280, height: 800 } as const;
-const LAYOUT = { canvasCssPx: 666, devicePixelRatio: 1, fieldRadiusCssPx: 331, rimCssPx: 46, starScale: 1 } as const;
+const LAYOUT = {
+  reachCssPx: squareReach(333),
+  devicePixelRatio: 1,
+  fieldRadiusCssPx: 331,
+  rimCssPx: 46,
+  starScale: 1,
+} as const;
 /** Where the catalogue has most stars in a field of that width, counted on a net of a degree along the galactic plane. */
 const DENSEST = [
   { gear: "finder-9x50", raDeg: 164.31, decDeg: -59.75 },

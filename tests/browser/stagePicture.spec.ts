@@ -1,12 +1,13 @@
 /** The picture as a whole: that there is one, its lamps, its edges, and that it outlives the loss of the context. */
 import { expect, type Page } from "@playwright/test";
+import { squareReach } from "../../src/stage/reach.ts";
 import { heapOf } from "./stage/heap.ts";
 import type { SceneSpec } from "./stage/page.ts";
-import { LAYOUT, seeded, type TestStar } from "./stage/scene.ts";
+import { LAYOUT, SIDE_CSS_PX, seeded, type TestStar } from "./stage/scene.ts";
 import { drawPicture, measure, openStage, readPicture, test } from "./stage/stagePage.ts";
 
 const DEG = Math.PI / 180;
-const MIDDLE = LAYOUT.canvasCssPx / 2;
+const MIDDLE = SIDE_CSS_PX / 2;
 const RADIUS = LAYOUT.fieldRadiusCssPx;
 
 const fieldOfStars = (count: number, spanDeg: number, faintest: number): TestStar[] => {
@@ -149,6 +150,39 @@ test("the ground covers the stars behind it, and one window is lit in all the ro
   expect(lit.filter((count) => count > 4)).toHaveLength(1);
 });
 
+test("an open sky runs on past the rim at half its light and is gone 250 px further; an instrument has a wall", async ({
+  page,
+  stageAddress,
+}) => {
+  // Off the canvas's middle, with room at the right alone.
+  const [field, rim, left, down] = [200, 30, 300, 260];
+  const reachCssPx = { left, right: 500, up: 250, down };
+  await openStage(page, stageAddress, { ...LAYOUT, reachCssPx, fieldRadiusCssPx: field, rimCssPx: rim });
+  const night = { ...SIGHT, horizon: { ...SIGHT.horizon!, sunAltitudeRad: -30 * DEG }, reticle: "none" as const };
+  const high = { ...night, stars: [], viewFromIcrs: lookAt(0, 50) };
+  const sky = await drawPicture(page, high);
+  const over = (px: number): number => {
+    const [x, table] = [left + px, sky.channel(left + 498, down, 2)];
+    let sum = 0;
+    for (let row = down - 8; row < down + 8; row++) sum += sky.channel(x, row, 2) - table;
+    return sum / 16;
+  };
+  const outer = field + rim;
+  expect(sky.rgb(left + 498, down)).toEqual([11, 12, 13]);
+  expect(over(outer + 3) / over(field - 10)).toBeGreaterThan(0.42);
+  expect(over(outer + 3) / over(field - 10)).toBeLessThan(0.56);
+  expect(over(outer + 125) / over(outer + 3)).toBeGreaterThan(0.4);
+  expect(over(outer + 125) / over(outer + 3)).toBeLessThan(0.6);
+  expect(over(outer + 251)).toBe(0);
+
+  const bright: TestStar[] = [[Math.cos(50 * DEG), 0, Math.sin(50 * DEG), 3.5, 0.6]];
+  const place = measure(await drawPicture(page, { ...high, stars: bright }), sky, left, down, 8);
+  expect(Math.hypot(place.x - left, place.y - down), "a star in the middle of the field").toBeLessThan(0.3);
+
+  const walled = await drawPicture(page, FINDER);
+  for (const px of [3, 40, 200]) expect(walled.rgb(left + outer + px, down)).toEqual([11, 12, 13]);
+});
+
 const loseTenTimes = async (page: Page, scene: SceneSpec) => {
   const before = await drawPicture(page, scene);
   for (let i = 0; i < 10; i++) {
@@ -180,7 +214,7 @@ test("a view that changes while the context is away is drawn when it is back", a
 
 test("a thousand frames leave nothing behind", async ({ page, stageAddress }) => {
   // A small canvas: what a frame makes on the heap does not depend on its pixels.
-  await openStage(page, stageAddress, { ...LAYOUT, canvasCssPx: 120, fieldRadiusCssPx: 50, rimCssPx: 8 });
+  await openStage(page, stageAddress, { ...LAYOUT, reachCssPx: squareReach(60), fieldRadiusCssPx: 50, rimCssPx: 8 });
   const { used, afterCollecting } = await heapOf(page);
   for (const scene of [FINDER, SIGHT]) {
     await page.evaluate((spec) => window.stagePage.spin(spec, 1500), scene);
@@ -201,13 +235,13 @@ test("twice the pixels: same places, same size on the page", async ({ page, stag
   await page.evaluate((layout) => window.stagePage.resize(layout), { ...LAYOUT, devicePixelRatio: 2 });
   const empty = await drawPicture(page, {});
   const picture = await drawPicture(page, { stars: [star] });
-  expect(picture.width).toBe(2 * LAYOUT.canvasCssPx);
+  expect(picture.width).toBe(2 * SIDE_CSS_PX);
   const scale = (2 * RADIUS) / Math.tan(2.65 * DEG);
   const [x, y] = [2 * MIDDLE - 0.01 * scale, 2 * MIDDLE + 0.02 * scale];
   const found = measure(picture, empty, x, y, 12);
   expect(Math.hypot(found.x - x, found.y - y)).toBeLessThan(0.3);
   const box = await page.locator("canvas").boundingBox();
-  expect([box?.width, box?.height]).toEqual([LAYOUT.canvasCssPx, LAYOUT.canvasCssPx]);
+  expect([box?.width, box?.height]).toEqual([SIDE_CSS_PX, SIDE_CSS_PX]);
 });
 
 test("a browser without WebGL 2 gets words, not a flat picture", async ({ page, stageAddress }) => {

@@ -3,11 +3,11 @@ import { expect } from "@playwright/test";
 import type { Orientation } from "#core/seams/index.ts";
 import { noticed } from "./play/starLaw.ts";
 import type { SceneSpec } from "./stage/page.ts";
-import { LAYOUT, seeded, type TestStar } from "./stage/scene.ts";
+import { LAYOUT, SIDE_CSS_PX, seeded, type TestStar } from "./stage/scene.ts";
 import { drawPicture, lightOf, measure, openStage, type Picture, test } from "./stage/stagePage.ts";
 
 const DEG = Math.PI / 180;
-const MIDDLE = LAYOUT.canvasCssPx / 2;
+const MIDDLE = SIDE_CSS_PX / 2;
 const RADIUS = LAYOUT.fieldRadiusCssPx;
 type Vec = readonly [number, number, number];
 

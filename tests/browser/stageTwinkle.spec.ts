@@ -1,5 +1,6 @@
 /** Starlight from moment to moment: who comes and goes, who twinkles, and that nothing flashes. */
 import { expect, type Page } from "@playwright/test";
+import { squareReach } from "../../src/stage/reach.ts";
 import { noticed } from "./play/starLaw.ts";
 import { PLAIN_VIEW, type TestStar } from "./stage/scene.ts";
 import { openStage, test } from "./stage/stagePage.ts";
@@ -64,7 +65,13 @@ function mostSwings(values: readonly number[], perSecond: number): number {
 }
 
 test.beforeEach(async ({ page, stageAddress }) => {
-  const layout = { canvasCssPx: SIDE, devicePixelRatio: 1, fieldRadiusCssPx: RADIUS, rimCssPx: 0, starScale: 1 };
+  const layout = {
+    reachCssPx: squareReach(SIDE / 2),
+    devicePixelRatio: 1,
+    fieldRadiusCssPx: RADIUS,
+    rimCssPx: 0,
+    starScale: 1,
+  };
   await openStage(page, stageAddress, layout);
 });
 

@@ -19,6 +19,8 @@ export type FieldInput = {
   /** Where the instrument points, unit vector, ICRS. */
   readonly pointing: Dir;
   readonly gear: Gear;
+  /** Radius of the sky whose stars are wanted where more than the field is drawn; at first the field's own. */
+  readonly starsRad?: number;
   readonly source: StarSource;
   readonly seeing: Seeing;
   /** The objects of the sky, in any number. */
@@ -77,11 +79,17 @@ export function emptyField(): SeenField {
  * keeps its tiles and objects.
  * @throws InputError where the seeing does not know the gear
  */
-export function seenField({ pointing, gear, source, seeing, objects }: FieldInput, out = emptyField()): SeenField {
+export function seenField(
+  { pointing, gear, starsRad, source, seeing, objects }: FieldInput,
+  out = emptyField(),
+): SeenField {
   const seen: Mutable<SeenField> = out;
   const limits = seeing.star(pointing, AVERAGE_BV, gear.id);
   const cone = fieldCone(pointing, gear);
-  const resident = source.resident(cone, limits.avertedMilliMag / MILLI + SOFT_EDGE_MAG);
+  const resident = source.resident(
+    starsRad === undefined ? cone : { centre: pointing, radiusRad: starsRad },
+    limits.avertedMilliMag / MILLI + SOFT_EDGE_MAG,
+  );
   seen.gear = gear.id;
   const byEye = gear.magnification === 1;
   seen.blocks = byEye ? out.asOneStar(resident.blocks) : resident.blocks;

@@ -1,7 +1,9 @@
 /** The barrel: one canvas that the controller paints, the rim about it, and the hand's place over it. */
 import { useEffect, useRef } from "preact/hooks";
+import { windowSize } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { Claim } from "./Claim.tsx";
+import { openReach } from "./canvasReach.ts";
 import type { Page, PlayLayout } from "./geometry.ts";
 import { listenToField } from "./input.ts";
 import type { PlayModel } from "./model.ts";
@@ -25,8 +27,12 @@ export function Barrel({ model, layout, page, toField, onWhy }: BarrelProps) {
     void model.mount(canvas.current!);
     return () => model.unmount();
   }, [model]);
-  useEffect(() => model.resize(barrel.fieldPx, barrel.rimPx), [model, barrel.fieldPx, barrel.rimPx]);
   const asDoor = layout.kind === "phone" && page === "sheet";
+  const { width, height } = windowSize.value;
+  useEffect(
+    () => model.resize(barrel.fieldPx, barrel.rimPx, asDoor ? null : openReach(layout, width, height)),
+    [model, barrel.fieldPx, barrel.rimPx, width, height, asDoor],
+  );
   return (
     <section class="barrel" style={{ transform: `translate(${barrel.x}px, ${barrel.y}px)` }}>
       <RimGround barrel={barrel} />

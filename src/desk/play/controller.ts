@@ -4,15 +4,17 @@ import { DEG, separationRad } from "#core/celestial/vector.ts";
 import { seenField } from "#core/field/seenField.ts";
 import { withFurther } from "#core/field/withFurther.ts";
 import type { Lesson } from "#core/lesson/types.ts";
+import { fieldRadiusPlane } from "#core/optics/viewFrame.ts";
 import type { Dir, Gear } from "#core/seams/index.ts";
 import { gearInUse, looksByEye, pointing, tick } from "#core/session/session.ts";
 import { tilesAhead } from "#core/sky/catalogue/tilesOfCone.ts";
-import { createStage, type Stage, type StageLayout } from "../../stage/index.ts";
+import { createStage, type Reach, type Stage, type StageLayout } from "../../stage/index.ts";
 import { isPhone, lamp, lampLevel, reducedMotion } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { createActs } from "./acts.ts";
 import type { Attempt } from "./attempt.ts";
 import type { Bodies } from "./bodies.ts";
+import { createCanvasReach, SPILL_PX } from "./canvasReach.ts";
 import { createClock } from "./clock.ts";
 import { createGrain, grainOn, hasGrain } from "./grain.ts";
 import type { Hop, Ports } from "./hop.ts";
@@ -20,7 +22,7 @@ import { createLoading } from "./loading.ts";
 import type { PlayModel } from "./model.ts";
 import { animate, STOP_OPENS_PX } from "./motions.ts";
 import { actOn } from "./outcomes.ts";
-import { setAir, setNow } from "./picture.ts";
+import { hasOpenSky, setAir, setNow } from "./picture.ts";
 import { refreshCompass, refreshWords } from "./refresh.ts";
 import { turnScrews } from "./screws.ts";
 import { createSignals } from "./signals.ts";
@@ -29,8 +31,6 @@ import { startHop } from "./starting.ts";
 import { createSteering } from "./steering.ts";
 import { twinkleOn, twinkleSeconds, twinkleWaitMs } from "./twinkle.ts";
 
-/** The canvas reaches so far beyond the field stop: every pixel more is drawn and laid on the page in each frame. */
-const ROOM_PX = 2;
 /** A right claim is looked at for so long before the report; any other end is not. */
 const AFTER_MS = { right: 3000, other: 600 } as const;
 const AHEAD_FIELDS = 1.5;
@@ -59,6 +59,8 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
   let hop: Hop | null = null;
   let stage: Stage | null = null;
   let layout: StageLayout | null = null;
+  /** The canvas where the sky is open. */
+  let open: Reach | null = null;
   /** When what last happened, by the page's clock. */
   const at = { movedMs: 0, aheadMs: 0, noticedMs: 0 };
   let ticks = 0;
@@ -117,14 +119,25 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
     return pushing;
   };
 
-  const canvasAbout = (fieldRadiusCssPx: number): number =>
-    2 * (fieldRadiusCssPx + ROOM_PX + (hop && hop.picture.stopOpenCssPx > 0 ? STOP_OPENS_PX : 0));
-  /** The canvas grows once, when the stop begins to open. */
+  const canvasReach = createCanvasReach();
+  const reachNow = (fieldPx: number): Reach => {
+    const opens = hop && hop.picture.stopOpenCssPx > 0 ? STOP_OPENS_PX : 0;
+    return canvasReach(fieldPx, opens, hop && hasOpenSky(gearInUse(hop.attempt.session)) ? open : null);
+  };
+  /** The canvas changes when the stop begins to open, and between an open sky and an instrument. */
   const makeRoom = () => {
-    const canvasCssPx = layout ? canvasAbout(layout.fieldRadiusCssPx) : 0;
-    if (!layout || layout.canvasCssPx === canvasCssPx) return;
-    layout = { ...layout, canvasCssPx };
+    if (!layout) return;
+    const reachCssPx = reachNow(layout.fieldRadiusCssPx);
+    if (layout.reachCssPx === reachCssPx) return;
+    layout = { ...layout, reachCssPx };
     stage?.resize(layout);
+  };
+  /** Stars are wanted as far as the canvas shows sky. */
+  const starsRad = (gear: Gear): number => {
+    if (!layout || layout.reachCssPx !== open) return (gear.fieldDeg / 2) * DEG;
+    const { fieldRadiusCssPx, rimCssPx } = layout;
+    const plane = (fieldRadiusPlane(gear) * (fieldRadiusCssPx + rimCssPx + SPILL_PX)) / fieldRadiusCssPx;
+    return 2 * Math.atan(plane / 2);
   };
 
   let skyShown = () => {};
@@ -139,10 +152,11 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
     const gear = gearInUse(session);
     const { field, picture } = hop;
     bodies?.follow(session);
-    seenField({ pointing: pointing(session), gear, source: shown, seeing, objects: sky.objects }, field);
+    makeRoom();
+    const { objects } = sky;
+    seenField({ pointing: pointing(session), gear, starsRad: starsRad(gear), source: shown, seeing, objects }, field);
     loading.bring(field.missing, field.version);
     const moving = animate(hop, nowMs, reducedMotion.value);
-    makeRoom();
     setNow(picture, session, field, lamp.value, lampLevel.value, hop.sun, bodies);
     setAir(picture, session, twinkleSeconds(stage, nowMs));
     stage.draw(picture);
@@ -216,9 +230,15 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
         signals.trouble.value = say("hop.noPicture");
       }
     },
-    resize(fieldRadiusCssPx, rimCssPx) {
-      const canvasCssPx = canvasAbout(fieldRadiusCssPx);
-      layout = { canvasCssPx, devicePixelRatio, fieldRadiusCssPx, rimCssPx, starScale: isPhone() ? 0.86 : 1 };
+    resize(fieldRadiusCssPx, rimCssPx, reach) {
+      open = reach;
+      layout = {
+        reachCssPx: reachNow(fieldRadiusCssPx),
+        devicePixelRatio,
+        fieldRadiusCssPx,
+        rimCssPx,
+        starScale: isPhone() ? 0.86 : 1,
+      };
       stage?.resize(layout);
       clock.invalidate();
     },

@@ -7,6 +7,7 @@ import type { ChartPage } from "#core/chart/page.ts";
 import type { ChartMark } from "#core/chart/types.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Dir, Gear, Grade } from "#core/seams/index.ts";
+import type { Reach } from "../../stage/index.ts";
 import type { SheetMode, SheetView } from "../sheet/types.ts";
 import type { WayRow } from "../steps/WayRows.tsx";
 import type { LimitShare } from "./limits.ts";
@@ -200,6 +201,7 @@ export interface PlayModel {
   /** Gives the controller the canvas; called again where the canvas is a new one. */
   mount(canvas: HTMLCanvasElement): Promise<void>;
   /** Radius of the field on the page, CSS px, and the ring's width. */
-  resize(fieldRadiusPx: number, rimPx: number): void;
+  /** @param open how far the canvas may reach where the sky is open; null not beyond the field */
+  resize(fieldRadiusPx: number, rimPx: number, open: Reach | null): void;
   unmount(): void;
 }

@@ -66,6 +66,9 @@ function glowsOf(objects: readonly SeenObject[], limitMag: number): FieldObject[
     }));
 }
 
+/** Neither the eye nor the sight has a wall about its field: the ground is in view, and sky on all sides. */
+export const hasOpenSky = ({ kind }: Gear): boolean => kind === "eye" || kind === "sight";
+
 /** What depends on the instrument alone: written when it changes. */
 export function setGear(picture: Picture, gear: Gear, limitMag: number): void {
   picture.projection = projectionOf(gear);
@@ -81,11 +84,12 @@ const airNow: Mutable<FieldAir> & { readonly zenith: Float64Array } = {
   zenith: new Float64Array(3),
 };
 /** The larger the exit pupil and the brighter the night, the brighter the sky in the field; air makes discs of stars. */
-export function setSky(picture: Picture, { id, kind }: Gear, at: Dir, night: NightSky): void {
+export function setSky(picture: Picture, gear: Gear, at: Dir, night: NightSky): void {
+  const { id } = gear;
   picture.starWidthRad = (night.starWidthArcsec(at, id) / 3600) * DEG;
   airNow.zenithScatter = night.zenithScatter(id);
   const shade = skyShade(night.atTheEyeMu(at, id));
-  const [r, g, b] = kind === "eye" || kind === "sight" ? SKY_RGB.open : SKY_RGB.glass;
+  const [r, g, b] = hasOpenSky(gear) ? SKY_RGB.open : SKY_RGB.glass;
   picture.skyRgb = [r * shade, g * shade, b * shade];
 }
 
@@ -123,8 +127,7 @@ export function setNow(
   }
   picture.lamp = lamp;
   picture.lampLevel = lampLevel / 255;
-  const { kind } = gearInUse(session);
-  if (kind === "eye" || kind === "sight") {
+  if (hasOpenSky(gearInUse(session))) {
     horizonNow.horizonFromIcrs = horizonOf(session);
     horizonNow.sunAltitudeRad = sun.altitudeRad;
     horizonNow.sunAzimuthRad = sun.azimuthRad;

@@ -1,12 +1,15 @@
 /** Views and skies for the stage's tests, made of plain values so that they can be sent into the page. */
 import type { StarBlock } from "#core/seams/index.ts";
-import type { FieldView, StageLayout } from "../../../src/stage/index.ts";
+import { squareReach } from "../../../src/stage/reach.ts";
+import type { FieldView, StageLayout } from "../../../src/stage/view.ts";
 
 /** Unit vector (ICRS), V, B-V. */
 export type TestStar = readonly [x: number, y: number, z: number, magV: number, colourBV: number];
 
+/** Side of the canvas that most tests look at. */
+export const SIDE_CSS_PX = 852;
 export const LAYOUT: StageLayout = {
-  canvasCssPx: 852,
+  reachCssPx: squareReach(SIDE_CSS_PX / 2),
   devicePixelRatio: 1,
   fieldRadiusCssPx: 372,
   rimCssPx: 52,
@@ -14,7 +17,7 @@ export const LAYOUT: StageLayout = {
 };
 
 /** The same with the canvas as the page has it in play: little more than the field, the rim is lettering beside it. */
-export const PLAY_LAYOUT: StageLayout = { ...LAYOUT, canvasCssPx: 748 };
+export const PLAY_LAYOUT: StageLayout = { ...LAYOUT, reachCssPx: squareReach(374) };
 
 /** A block of stars, sorted brightest first as the sky's blocks are. */
 export const blockOf = (stars: readonly TestStar[]): StarBlock => {
