@@ -1,4 +1,3 @@
-export type { Reach } from "./reach.ts";
 export { NoPictureError } from "./renderer.ts";
 export { createStage, type Pixels, type Stage, type StageEvents } from "./stage.ts";
 export type {
@@ -8,6 +7,7 @@ export type {
   FieldObject,
   FieldView,
   Lamp,
+  Reach,
   Reticle,
   Rgb,
   StageLayout,

@@ -1,13 +1,5 @@
 /** How far the canvas reaches about the field's centre. */
-import type { StageLayout } from "./view.ts";
-
-/** CSS px from the centre of the field to the canvas's sides. */
-export interface Reach {
-  readonly left: number;
-  readonly right: number;
-  readonly up: number;
-  readonly down: number;
-}
+import type { Reach, StageLayout } from "./view.ts";
 
 export const squareReach = (px: number): Reach => ({ left: px, right: px, up: px, down: px });
 

@@ -1,7 +1,6 @@
 /** What the stage is asked to draw: plain data that the desk fills and reuses from frame to frame. */
 import type { ObjectLook } from "#core/field/objectLook.ts";
 import type { Dir, Mat3, StarBlock } from "#core/seams/index.ts";
-import type { Reach } from "./reach.ts";
 
 export type Lamp = "normal" | "red" | "amber";
 export type Reticle = "none" | "cross" | "rings";
@@ -84,6 +83,14 @@ export interface FieldView {
   /** 0 .. 1. */
   readonly linesAlpha: number;
 }
+/** CSS px from the centre of the field to the canvas's sides. */
+export interface Reach {
+  readonly left: number;
+  readonly right: number;
+  readonly up: number;
+  readonly down: number;
+}
+
 /** The canvas and what of it is field and rim, CSS px. */
 export interface StageLayout {
   /** The canvas about the field's centre. */

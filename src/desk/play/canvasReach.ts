@@ -1,5 +1,6 @@
 /** How far the field's canvas reaches over the table. */
-import { type Reach, squareReach } from "../../stage/reach.ts";
+import type { Reach } from "../../stage/index.ts";
+import { squareReach } from "../../stage/reach.ts";
 import type { PlayLayout } from "./geometry.ts";
 
 /** The canvas reaches so far beyond the field stop: every pixel more is drawn and laid on the page in each frame. */
