@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { cross, DEG, dirFromRadec, dot, separationRad } from "#core/celestial/vector.ts";
+import { cross, DEG, dirFromRadec, separationRad } from "#core/celestial/vector.ts";
 import { InputError } from "#core/seams/errors.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
@@ -14,6 +14,7 @@ import { practiceBordersWithin } from "#core/sky/practice/practiceBorders.ts";
 import { practiceConstellations, practiceFacts, practiceNames } from "#core/sky/practice/practiceSky.ts";
 import { constellationsBy } from "#core/sky/practice/regions.ts";
 import table from "#shared/sallowfell.json" with { type: "json" };
+import { crosses } from "./crossing.ts";
 
 const ORDER = Array.from({ length: 16 }, (_, i) => i);
 const at = (raDeg: number, decDeg: number, milliMag = 3000): Spot => ({
@@ -33,12 +34,6 @@ const segmentsOf = (figures: readonly Constellation<Spot>[]): FigureSegment[] =>
   figures.flatMap(({ abbr, stars, lines }) =>
     lines.map(([a, b]) => ({ from: stars[a]!.dir, to: stars[b]!.dir, figure: abbr })),
   );
-/** Whether two arcs of less than a quarter circle cross between their ends. */
-function crosses(a: FigureSegment, b: FigureSegment): boolean {
-  const side = (arc: FigureSegment, place: Dir) => dot(cross(arc.from, arc.to), place);
-  const apart = (arc: FigureSegment, other: FigureSegment) => side(arc, other.from) * side(arc, other.to) < -1e-18;
-  return dot(a.from, b.from) > 0 && apart(a, b) && apart(b, a);
-}
 const rows = Object.values(table.figures).flat();
 
 describe("figures of any sky", () => {

@@ -2,18 +2,18 @@ import { describe, expect, test } from "vitest";
 import { constellationOf } from "#core/celestial/constellation.ts";
 import { altAzFromDir, horizonFromIcrs } from "#core/celestial/frames.ts";
 import { pixelOf } from "#core/celestial/healpix.ts";
-import { cross, DEG, dot, masFromDir, separationDas, separationRad } from "#core/celestial/vector.ts";
+import { DEG, masFromDir, separationDas, separationRad } from "#core/celestial/vector.ts";
 import { InputError } from "#core/seams/errors.ts";
 import type { Dir, SkyObject } from "#core/seams/index.ts";
 import { starsWithin } from "#core/sky/catalogue/starsWithin.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
 import { constellations } from "#core/sky/names/constellations.ts";
-import type { FigureSegment } from "#core/sky/names/types.ts";
 import { generateTile } from "#core/sky/practice/generateTile.ts";
 import { hashOfBlock, practiceGolden } from "#core/sky/practice/golden.ts";
 import { PRACTICE_LAYERS, practiceLayerOf } from "#core/sky/practice/layers.ts";
 import { practiceFacts, practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
 import { createPracticeSource } from "#core/sky/practice/practiceSource.ts";
+import { crosses } from "./crossing.ts";
 
 const SEEDS = ["sallow", "lantern", "heath", "briar", "fold", "beck", "2027-10-29", "ø"];
 const SALLOWFELL = { latDeg: 50, lonDeg: 0, heightM: 250 };
@@ -31,14 +31,6 @@ function starAt(seed: string, dir: Dir, magV: number) {
   const { order, layer } = practiceLayerOf(Math.round(magV * 1000));
   const block = generateTile(seed, { order, layer, pixel: pixelOf(order, dir) });
   return starsWithin({ blocks: [block] }, dir, 1e-7, 11000);
-}
-
-/** Whether two arcs of less than a quarter circle cross between their ends. */
-function crosses(a: FigureSegment, b: FigureSegment): boolean {
-  const side = (arc: FigureSegment, at: Dir) => dot(cross(arc.from, arc.to), at);
-  const facing = dot(a.from, b.from) > 0;
-  const apart = (arc: FigureSegment, other: FigureSegment) => side(arc, other.from) * side(arc, other.to) < -1e-18;
-  return facing && apart(a, b) && apart(b, a);
 }
 
 describe("a practice sky", () => {

@@ -1,12 +1,12 @@
 /**
  * Names of the Sallowfell world: made up by us, of no other sky and nobody else's stories. A test holds them against the
- * names of the real sky.
+ * names of the real sky, and against a list of other works' names.
  */
 import { type Chance, shuffled } from "./chance.ts";
 
 const STAR_NAMES = (
   "Orlo Tessim Brannoc Velkin Sumber Ardlow Quenna Hathic Dorrin Fennic Ibbet Jorvel Kettin Lamble Nessop Ottrey Peverin " +
-  "Rusket Tansel Umbrel Verrick Wennet Yarrel Zennick Corby Emmick Gathel Hollin Ingram Larkin Mossel Noddy Pellow Ruddle " +
+  "Rusket Tansel Umbrel Verrick Wennet Yarrel Zennick Corby Emmick Gathel Hessit Ingram Larkin Mossel Noddy Pellow Ruddle " +
   "Sallis Thornel Wickle Yaddle"
 ).split(" ");
 
@@ -14,7 +14,7 @@ const STAR_NAMES = (
 const NAMES_OF_A_SHAPE = 16;
 
 const CLUSTER_NAMES = ["Gorse", "Spilt Seed", "Thistledown", "Midges", "Sparks", "Rowanberries"];
-const GALAXY_NAMES = ["Breath on the Pane", "Candle Smoke", "Wool on the Fence", "Hill Mist", "Moth"];
+const GALAXY_NAMES = ["Breath on the Pane", "Candle Smoke", "Wool on the Fence", "Hill Mist", "Ash on the Sill"];
 
 /** The words of one sky, each used once, in the order in which they are given out. */
 export type SkyWords = {
