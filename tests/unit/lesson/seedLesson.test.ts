@@ -18,16 +18,17 @@ const DAYS = Array.from({ length: 60 }, (_, i) => dailyId(FIRST_MS + i * DAY_MS)
 const lessonOf = (id: string): Lesson => seedLessonOf(id)!;
 
 describe("the hop of a day's sky", () => {
-  test("is a lesson without a fault on sixty days: anchor, marks and target are shown by its instruments, each leg is short", () => {
-    const outfits = new Set<string>();
-    const targets = new Set<string>();
-    for (const id of DAYS) {
-      const { lesson, findings } = checkLesson(id, stringify(lessonOf(id)), realLookups);
-      expect([id, findings]).toEqual([id, []]);
-      expect(lesson).toEqual(lessonOf(id));
-      outfits.add(lesson!.gear.hopping);
-      targets.add(JSON.stringify(toHopSpec(lesson!, 0, realLookups).targets[0]!.dir));
-    }
+  const outfits = new Set<string>();
+  const targets = new Set<string>();
+  test.each(DAYS)("%s is a lesson without a fault: anchor, marks and target are shown, each leg is short", (id) => {
+    const { lesson, findings } = checkLesson(id, stringify(lessonOf(id)), realLookups);
+    expect(findings).toEqual([]);
+    expect(lesson).toEqual(lessonOf(id));
+    outfits.add(lesson!.gear.hopping);
+    targets.add(JSON.stringify(toHopSpec(lesson!, 0, realLookups).targets[0]!.dir));
+  });
+
+  test("is another on each of sixty days, with every set of instruments in turn", () => {
     expect([outfits.size, targets.size]).toEqual([4, DAYS.length]);
   });
 
@@ -37,8 +38,8 @@ describe("the hop of a day's sky", () => {
   });
 
   test("has the hash of every engine (another practice sky: npx vitest run tests/unit/lesson/seedLesson.test.ts -u)", () => {
-    const told = DAYS.slice(0, 7).map((id) => JSON.stringify(toHopSpec(lessonOf(id), 0, realLookups)));
-    expect(fnv1a32(new TextEncoder().encode(told.join()))).toMatchInlineSnapshot(`420080361`);
+    const told = DAYS.slice(0, 4).map((id) => JSON.stringify(toHopSpec(lessonOf(id), 0, realLookups)));
+    expect(fnv1a32(new TextEncoder().encode(told.join()))).toMatchInlineSnapshot(`711715922`);
   });
 
   test.each([0, 3, 5, 8, 13, 21, 34, 55])(
