@@ -43,7 +43,9 @@ async function importOwn(args: readonly string[], io: Io): Promise<Answer> {
     text: [
       `${imported.stars} stars in ${imported.files} files, ${imported.bytes} bytes, in ${imported.folder}.`,
       ...(imported.dropped.length > 0 ? [countTable("dropped", imported.dropped)] : []),
-      ...(faults.length > 0 ? [`${badRows.count} bad rows:`, table(["line", "what", "how to mend it"], faults)] : []),
+      ...(faults.length > 0
+        ? [`${badRows.count} bad rows:`, table([badRows.countedBy, "what", "how to mend it"], faults)]
+        : []),
     ].join("\n\n"),
   };
 }

@@ -24,7 +24,7 @@ function badWords({ badRows: { count: all, first } }: OwnCatalogue): string {
 }
 
 function BadRows({ own }: { own: OwnCatalogue }) {
-  const { first } = own.badRows;
+  const { first, countedBy } = own.badRows;
   return (
     <section class="own-bad" aria-labelledby="own-bad-title">
       <h2 id="own-bad-title">{say("badTitle")}</h2>
@@ -34,7 +34,7 @@ function BadRows({ own }: { own: OwnCatalogue }) {
         <ul tabIndex={0} aria-labelledby="own-bad-title">
           {first.map(({ line, what, hint }) => (
             <li key={line}>
-              <span class="own-line">{say("line", { line: count(line) })}</span>
+              <span class="own-line">{say(countedBy === "row" ? "row" : "line", { line: count(line) })}</span>
               <span>{what}</span>
               <span class="own-hint">{hint}</span>
             </li>

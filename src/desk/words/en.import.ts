@@ -11,7 +11,7 @@ export const EN_IMPORT = {
   dropHere: "Let go to take it in.",
 
   nothingTitle: "What a file holds",
-  nothing1: "A CSV file with a header row, or a VOTable with TABLEDATA; up to 1,000,000 rows.",
+  nothing1: "A CSV file with a header row, or a VOTable (TABLEDATA, BINARY or BINARY2); up to 1,000,000 rows.",
   nothing2: "Each row is a star: right ascension, declination, and V magnitude down to 12.5.",
   nothing3:
     "Places in degrees, or as 18:53:35 and -33:30:00; J2000. B-V, proper motion and epoch are read where there are any.",
@@ -48,6 +48,7 @@ export const EN_IMPORT = {
   badOne: "1 bad row. The others were taken.",
   badFirst: "{count} bad rows; the first {shown} are listed. The others were taken.",
   line: "line {line}",
+  row: "row {line}",
 
   use: "Use its stars in the catalogue sky",
   on: "on",

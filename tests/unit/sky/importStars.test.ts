@@ -134,6 +134,37 @@ describe("VOTable", () => {
   });
 
   const wrap = (inner: string) => `<VOTABLE>${inner}</VOTABLE>`;
+  const BASE64 = 'encoding="base64"';
+  /** A table with one field more before its places. */
+  const stream = (attributes: string, bytes = "", field = 'datatype="int"') =>
+    wrap(
+      `<TABLE><FIELD name="x" ${field}/>${["ra", "dec", "vmag"].map((name) => `<FIELD name="${name}" datatype="double"/>`).join("")}` +
+        `<DATA><BINARY><STREAM ${attributes}>${bytes}</STREAM></BINARY></DATA></TABLE>`,
+    );
+
+  it("a long stream comes in pieces of any size, and a number that stands for nothing is none", () => {
+    const row = new DataView(new ArrayBuffer(14));
+    row.setFloat32(0, 200.5);
+    row.setFloat32(4, -30.25);
+    row.setInt16(8, 7);
+    row.setFloat32(10, 0.5);
+    const good = [...new Uint8Array(row.buffer)];
+    row.setInt16(8, -99);
+    const bad = [...new Uint8Array(row.buffer)];
+    const bytes = Array.from({ length: 20_000 }, (_none, i) => (i % 100 === 99 ? bad : good)).flat();
+    const fields =
+      '<FIELD name="ra" datatype="float"/><FIELD name="dec" datatype="float"/>' +
+      '<FIELD name="vmag" datatype="short"><VALUES null="-99"/></FIELD><FIELD name="b-v" datatype="float"/>';
+    const text = wrap(
+      `<TABLE>${fields}<DATA><BINARY><STREAM ${BASE64}>${Buffer.from(bytes).toString("base64")}</STREAM></BINARY></DATA></TABLE>`,
+    );
+    const pieces = text.match(/.{1,4093}/g) ?? [];
+    const { stars, badRows } = read(...pieces);
+    expect(stars).toBe(19_800);
+    expect(badRows).toMatchObject({ count: 200, countedBy: "row" });
+    expect(badRows.first[0]).toMatchObject({ line: 100, what: "magnitude is missing or no number" });
+    expect(read(text)).toEqual(read(...pieces));
+  });
   it.each([
     ["entities that grow", `<!DOCTYPE a [<!ENTITY b "bb"><!ENTITY c "&b;&b;">]>${VOTABLE}`, /declarations/],
     ["an entity of nobody's", wrap("&c;"), /entity/],
@@ -142,7 +173,15 @@ describe("VOTable", () => {
     ["a deep nest", wrap("<a>".repeat(100_000)), /nested/],
     ["its end cut off", VOTABLE.slice(0, -60), /cut off|middle/],
     ["tags crossed", wrap("<a><b></a></b>"), /closes/],
-    ["a binary table", wrap("<TABLE><DATA><BINARY2>"), /BINARY2/],
+    ["its bytes elsewhere", stream('href="http://example.org/stars.bin"'), /another file/],
+    ["packed bytes", stream('encoding="gzip"'), /encoded as "gzip"/],
+    ["a cell of two thousand million bytes", stream(BASE64, "f////w==", 'datatype="char" arraysize="*"'), /65,536/],
+    ["a cell of less than no bytes", stream(BASE64, "/////w==", 'datatype="char" arraysize="*"'), /65,536/],
+    ["a field of a size that nobody reads", stream(BASE64, "", 'datatype="int" arraysize="3x*"'), /arraysize "3x\*"/],
+    ["a field of a huge size", stream(BASE64, "", 'datatype="int" arraysize="9999999"'), /65,536/],
+    ["a field of no known kind", stream(BASE64, "", 'datatype="quad"'), /unknown datatype "quad"/],
+    ["bytes that end within a row", stream(BASE64, "AAAA"), /middle of row 1/],
+    ["a table as FITS", wrap("<TABLE><DATA><FITS>"), /FITS/],
     ["another root", "<html></html>", /no VOTable/],
     ["an older frame", wrap('<COOSYS system="eq_FK4" equinox="B1950"/>'), /eq_FK4/],
   ])("a file with %s is refused", (_what, text, message) => {

@@ -9,7 +9,7 @@ import { MAX_TILE_STARS } from "../catalogue/tileFormat.ts";
 import { readCsv } from "./readCsv.ts";
 import { readVotable } from "./readVotable.ts";
 import { rowStar } from "./rowStar.ts";
-import type { Columns, FormatReader, Imported, RowFault, RowSink } from "./types.ts";
+import type { Columns, CountedBy, FormatReader, Imported, RowFault, RowSink } from "./types.ts";
 
 const MOST_ROWS = 1_000_000;
 const FAULTS_TOLD = 100;
@@ -33,6 +33,7 @@ export function startImport(): StarImport {
   const crowd = new Uint16Array(12 << (2 * CROWD_ORDER));
   let columns: Columns = {};
   let epoch = DEFAULT_EPOCH;
+  let countedBy: CountedBy = "line";
   let bad = 0;
   let rows = 0;
   let reader: FormatReader | undefined;
@@ -50,8 +51,9 @@ export function startImport(): StarImport {
     if (first.length < FAULTS_TOLD) first.push(one);
   };
   const sink: RowSink = {
-    columns(found, epochYear) {
+    columns(found, epochYear, by) {
       columns = found;
+      countedBy = by;
       epoch = epochYear ?? DEFAULT_EPOCH;
     },
     row(cells, line) {
@@ -83,14 +85,14 @@ export function startImport(): StarImport {
       const stars = store.columns();
       if (stars.count === 0)
         throw new InputError(
-          `No star could be read from ${rows} rows${first[0] ? `; line ${first[0].line}: ${first[0].what}` : ""}`,
+          `No star could be read from ${rows} rows${first[0] ? `; ${countedBy} ${first[0].line}: ${first[0].what}` : ""}`,
           first[0]?.hint ?? "Give rows with right ascension, declination and magnitude.",
         );
       return {
         files: tileFiles(stars),
         stars: stars.count,
         dropped: dropped.list(),
-        badRows: { count: bad, first },
+        badRows: { count: bad, countedBy, first },
       };
     },
   };

@@ -58,7 +58,7 @@ export function readCsv(sink: RowSink): FormatReader {
     if (cells.length === 1 && cells[0]!.trim() === "") return;
     if (width === 0) {
       width = cells.length;
-      sink.columns(findColumns(cells.map((name) => ({ name }))), undefined);
+      sink.columns(findColumns(cells.map((name) => ({ name }))), undefined, "line");
     } else if (cells.length !== width) {
       sink.fault({
         line,

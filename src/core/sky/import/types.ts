@@ -1,7 +1,9 @@
 /** What an import takes and tells. */
 import type { SkyFile } from "../build/tiles.ts";
 
-/** A row that could not be used: `what` is the same sentence for all rows of that kind. */
+/** What a reader counts: lines of the file, or, where rows are no lines, the table's rows, from 1. */
+export type CountedBy = "line" | "row";
+/** A row that could not be used: `what` is the same sentence for all rows of that kind. `line` is its line or its row. */
 export type RowFault = { readonly line: number; readonly what: string; readonly hint: string };
 /** What a column of the file holds. */
 export type ColumnRole = "ra" | "dec" | "mag" | "colour" | "pmRa" | "pmDec" | "epoch";
@@ -12,7 +14,7 @@ export type Columns = Readonly<Partial<Record<ColumnRole, Column>>>;
 /** What a reader of a format hands on: first the columns, then row by row. */
 export type RowSink = {
   /** `epochYear`: the Julian year of the places, where the file names one. */
-  readonly columns: (found: Columns, epochYear: number | undefined) => void;
+  readonly columns: (found: Columns, epochYear: number | undefined, countedBy: CountedBy) => void;
   readonly row: (cells: readonly string[], line: number) => void;
   readonly fault: (fault: RowFault) => void;
 };
@@ -25,5 +27,5 @@ export type Imported = {
   /** Rows left out, by reason; bad rows are among them. */
   readonly dropped: readonly { readonly why: string; readonly count: number }[];
   /** All bad rows counted, the first hundred told one by one. */
-  readonly badRows: { readonly count: number; readonly first: readonly RowFault[] };
+  readonly badRows: { readonly count: number; readonly countedBy: CountedBy; readonly first: readonly RowFault[] };
 };

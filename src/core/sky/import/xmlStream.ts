@@ -9,6 +9,8 @@ export type XmlSink = {
   readonly open: (name: string, attributes: ReadonlyMap<string, string>, line: number) => void;
   readonly text: (text: string) => void;
   readonly close: (name: string, line: number) => void;
+  /** True where text may be of any length: it is then handed on as it comes, without entities. */
+  readonly isLong?: () => boolean;
 };
 export type XmlStream = { readonly push: (text: string) => void; readonly finish: () => void };
 
@@ -88,7 +90,14 @@ export function readXml(sink: XmlSink): XmlStream {
       for (;;) {
         const open = rest.indexOf("<", start);
         const textEnd = open < 0 ? rest.length : open;
-        if (textEnd - start > LONGEST_PIECE) refuse("a text is over 65,536 characters");
+        const isLong = sink.isLong?.() ?? false;
+        if (textEnd - start > LONGEST_PIECE && !isLong) refuse("a text is over 65,536 characters");
+        if (isLong && textEnd > start) {
+          const text = rest.slice(start, textEnd);
+          sink.text(text);
+          advance(text);
+          start = textEnd;
+        }
         if (open < 0) break;
         if (open > start) {
           const text = rest.slice(start, open);
