@@ -26,7 +26,8 @@ export function createHandSense(nudgeRad: number): HandSense {
     },
     learn([p1, p2], [dx, dy]) {
       const length2 = p1 * p1 + p2 * p2;
-      if (length2 < STILL * STILL) return;
+      // Where nothing at all has moved the hand was not yet on the tube: that tells nothing of what it does.
+      if (length2 < STILL * STILL || (dx === 0 && dy === 0)) return;
       if (p2 === 0) known[0] = true;
       if (p1 === 0) known[1] = true;
       // Broyden's rule (1965): the least change that explains what was seen.

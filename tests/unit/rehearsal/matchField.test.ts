@@ -94,4 +94,15 @@ describe("a hand that learns by nudging", () => {
     expect(x).toBeCloseTo(3, 9);
     expect(y).toBeCloseTo(-4, 9);
   });
+
+  test("nudges again where the tube had not moved yet, and never pushes nowhere", () => {
+    const sense = createHandSense(0.01);
+    sense.learn(sense.nudge()!, [0, 0]);
+    expect(sense.nudge()).toEqual([0.01, 0]);
+    sense.learn([0.01, 0], [-0.3, 0.05]);
+    sense.learn([0, 0.01], [0, 0]);
+    expect(sense.nudge()).toEqual([0, 0.01]);
+    sense.learn([0, 0.01], [0.08, 0.6]);
+    expect(sense.pushFor([1, 1]).every(Number.isFinite)).toBe(true);
+  });
 });
