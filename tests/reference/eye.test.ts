@@ -140,3 +140,23 @@ it.each([50, 80, 100, 150, 200, 300])("a %i mm telescope ends where Crumey's doe
   const black = crumeyLimit(apertureMm, 0.4, 21.5, 0.75);
   expect(Math.abs(black - (5 * Math.log10(apertureMm / 10) + 8.45 - 2.5 * Math.log10(2)))).toBeLessThan(0.1);
 });
+
+describe("the written table of limits", () => {
+  const page = readFileSync(new URL("../../src/core/eye/README.md", import.meta.url), "utf8");
+  const SKIES = [18, 19.5, 21, 21.7];
+  const lines = page.split("\n").filter((line) => /^\| \d+ \|/.test(line));
+
+  it("has five apertures", () => {
+    expect(lines.map((line) => Number(line.split("|")[1]))).toEqual([50, 80, 150, 200, 300]);
+  });
+
+  it.each(lines)("is what the program says: %s", (line) => {
+    const aperture = Number(line.split("|")[1]);
+    const limits = SKIES.map((mu) =>
+      [5, 2, 1].map((exit) => crumeyLimit(aperture, exit, mu, 0.75).toFixed(2)).join(" / "),
+    );
+    const published = (5 * Math.log10(aperture / 10) + 8.45 - 2.5 * Math.log10(2)).toFixed(2);
+    const rule = (2 + 5 * Math.log10(aperture)).toFixed(2);
+    expect(line).toBe(`| ${[aperture, ...limits, published, rule].join(" | ")} |`);
+  });
+});

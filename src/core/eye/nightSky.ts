@@ -2,7 +2,7 @@
 import { gearById } from "#core/optics/gear.ts";
 import type { Dir, GearId, Seeing, SkyObject } from "#core/seams/index.ts";
 import { scintillation } from "./air.ts";
-import { skyHere } from "./conditions.ts";
+import { type Conditions, skyHere } from "./conditions.ts";
 import { type Costs, costsOf } from "./costs.ts";
 import { type EyeSeeingOptions, eyeSeeing, type Place, placeConditions } from "./eyeSeeing.ts";
 import { atTheEye } from "./instrument.ts";
@@ -30,7 +30,16 @@ export function nightAt(
   objects: readonly SkyObject[],
   options?: EyeSeeingOptions,
 ): NightSky {
-  const conditions = placeConditions(place, utcMs, options);
+  return nightUnder(placeConditions(place, utcMs, options), place.heightM, objects, options);
+}
+
+/** The night of given conditions at a height above the sea. Pure. */
+export function nightUnder(
+  conditions: Conditions,
+  heightM: number,
+  objects: readonly SkyObject[],
+  options?: EyeSeeingOptions,
+): NightSky {
   const zenith = conditions.zenith ?? ([0, 0, 1] as const);
   return {
     zenithMu: skyHere({ ...conditions, glowMuAt: undefined }, zenith).skyMu,
@@ -42,6 +51,6 @@ export function nightAt(
     },
     starWidthArcsec: (dir, gear) =>
       starWidthArcsec(gearById(gear), conditions.seeingArcsec, skyHere(conditions, dir).airMass),
-    zenithScatter: (gear) => scintillation(gearById(gear).apertureMm, 1, place.heightM),
+    zenithScatter: (gear) => scintillation(gearById(gear).apertureMm, 1, heightM),
   };
 }

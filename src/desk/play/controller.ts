@@ -68,7 +68,7 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
   let lastPointing: Dir | null = null;
 
   let bodies: Bodies | null = null;
-  const grain = createGrain(sky.source, () => clock.invalidate());
+  const grain = createGrain(sky, () => clock.invalidate());
   const shown = withFurther(grain.source, () => bodies?.points() ?? null);
   const bringBodies = async () => {
     const { createBodies } = await import("./bodies.ts");

@@ -4,6 +4,7 @@
  */
 import { signal } from "@preact/signals";
 import type { StarBlock, StarSource } from "#core/seams/index.ts";
+import type { OpenSky } from "./openSky.ts";
 
 /** The reader wants it. */
 export const grainOn = signal(true);
@@ -16,7 +17,7 @@ export interface Grain {
 }
 
 /** @param again there is more to be shown: a frame is to be drawn */
-export function createGrain(source: StarSource, again: () => void): Grain {
+export function createGrain({ source, objects }: Pick<OpenSky, "source" | "objects">, again: () => void): Grain {
   let shown = source;
   return {
     source: {
@@ -26,7 +27,7 @@ export function createGrain(source: StarSource, again: () => void): Grain {
     },
     async begin() {
       const { withFiller } = await import("#core/sky/filler/withFiller.ts");
-      shown = withFiller(source, { isOn: () => grainOn.value, again });
+      shown = withFiller(source, { isOn: () => grainOn.value, again, objects });
       again();
     },
   };

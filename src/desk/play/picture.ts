@@ -53,7 +53,7 @@ export function createPicture(): Picture {
 }
 
 /** Glows of what is seen, with the brightness that their margin gives. */
-function glowsOf(objects: readonly SeenObject[], limitMag: number): FieldObject[] {
+export function glowsOf(objects: readonly SeenObject[], limitMag: number): FieldObject[] {
   return objects
     .filter(({ object }) => isGlow(object.kind))
     .map(({ object, marginMag }) => ({

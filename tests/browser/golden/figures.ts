@@ -1,4 +1,4 @@
-/** Figures that every engine must agree on to the last bit: exact mathematics, tiles, compiled attempts, scores. */
+/** Figures that every engine must agree on to the last bit: exact mathematics, tiles, limits of the eye, compiled attempts, scores. */
 import { exactMathGolden } from "#core/celestial/golden.ts";
 import { fnv1a32 } from "#core/celestial/hash.ts";
 import { toHopSpec } from "#core/lesson/hopSpec.ts";
@@ -9,6 +9,7 @@ import { decodeTileFile } from "#core/sky/catalogue/decodeTileFile.ts";
 import { hashOfBlock, practiceGolden } from "#core/sky/practice/golden.ts";
 import { seedLessonOf } from "../../../src/desk/seed/seedLessons.ts";
 import { type Files, LESSONS, lessonCase, told } from "../../unit/desk/workerCases.ts";
+import { limitGrid, marginGrid } from "./seeing.ts";
 
 const DAYS = ["daily-2026-11-25", "daily-2026-11-26", "daily-2028-02-29"];
 const TILES = "stars-0.bin";
@@ -31,6 +32,8 @@ export async function goldenFigures(files: Files, records: Records): Promise<Rec
     exactMath: exactMathGolden(),
     practiceTiles: practiceGolden(),
     catalogueTiles: blocks.reduce<number | undefined>((hash, block) => hashOfBlock(block, hash), undefined) ?? 0,
+    limits: hashOfText(limitGrid().join()),
+    margins: hashOfText(marginGrid().join()),
   };
   for (const id of DAYS) figures[id] = hashOfText(told(toHopSpec(seedLessonOf(id)!, 0, skyLookups)));
   for (const id of LESSONS) {

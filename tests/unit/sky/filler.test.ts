@@ -1,14 +1,16 @@
 import { readFile } from "node:fs/promises";
 import { beforeAll, describe, expect, test } from "vitest";
 import { pixelCentre } from "#core/celestial/healpix.ts";
-import { DEG, dirFromRadec } from "#core/celestial/vector.ts";
+import { DEG, dirFromRadec, offsetDir } from "#core/celestial/vector.ts";
 import { chartMarks } from "#core/chart/marks.ts";
 import { emptyField } from "#core/field/seenField.ts";
 import { visibleStars } from "#core/field/visibleStars.ts";
 import type { Cone, StarBlock, StarSource } from "#core/seams/index.ts";
 import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
+import { darkClouds } from "#core/sky/filler/darkClouds.ts";
 import { fillerTile, missingIn } from "#core/sky/filler/fillerTile.ts";
 import { withFiller } from "#core/sky/filler/withFiller.ts";
+import { catalogueObjects } from "#core/sky/objects.ts";
 
 const LIMIT = 13.8;
 const cygnus: Cone = { centre: dirFromRadec(300 * DEG, 35 * DEG), radiusRad: 0.6 * DEG };
@@ -86,6 +88,49 @@ describe("the filling", () => {
       expect(dot).toBeGreaterThan(Math.cos(1.2 * DEG));
     }
     expect(fillerTile(12_346, missing).dirs).not.toEqual(one.dirs);
+  });
+});
+
+describe("dark nebulae", () => {
+  const clouds = catalogueObjects().filter(({ kind }) => kind === "darkNebula");
+  const seeThrough = darkClouds(catalogueObjects());
+  const B142 = clouds.find(({ id }) => id === "B142")!;
+  const at = (angleDeg: number, arcmin: number) => offsetDir(B142.dir, angleDeg * DEG, (arcmin / 60) * DEG);
+
+  test("hide four stars of five in their thick, none beyond their listed size, which lies as listed", () => {
+    expect(clouds.length).toBeGreaterThan(3);
+    for (const { dir } of clouds) expect(seeThrough(dir)).toBeCloseTo(0.2, 12);
+    // 40' by 15' along east and west.
+    expect([at(90, 13), at(270, 13), at(0, 5)].map(seeThrough)).toEqual([0.2, 0.2, 0.2]);
+    expect([at(90, 20.1), at(0, 7.6), at(180, 20)].map(seeThrough)).toEqual([1, 1, 1]);
+    expect(seeThrough(at(90, 17))).toBeGreaterThan(0.4);
+    expect(seeThrough([-B142.dir[0], -B142.dir[1], -B142.dir[2]])).toBe(1);
+  });
+
+  test("are missing grain: thin within, as full as ever beside, and no star of the catalogue is taken", async () => {
+    const cone: Cone = { centre: B142.dir, radiusRad: 0.7 * DEG };
+    await source.want(source.resident(cone, LIMIT).missing, 0, new AbortController().signal);
+    const bare = source.resident(cone, LIMIT);
+    const look = (objects: typeof clouds) => {
+      const shown = withFiller(source, { isOn: () => true, again: () => undefined, objects });
+      for (let i = 0; i < 40; i++) shown.resident(cone, LIMIT);
+      return shown.resident(cone, LIMIT).blocks;
+    };
+    const [plain, thinned] = [look([]), look(clouds)];
+    expect(thinned.filter((block) => !block.invented)).toEqual(bare.blocks);
+    const count = (blocks: readonly StarBlock[], isThere: (share: number) => boolean) =>
+      invented(blocks).reduce((sum, { count, dirs }) => {
+        let found = 0;
+        for (let i = 0; i < count; i++) if (isThere(seeThrough(dirs.subarray(3 * i, 3 * i + 3)))) found += 1;
+        return sum + found;
+      }, 0);
+    const isThick = (share: number) => share < 0.25;
+    expect(count(plain, isThick)).toBeGreaterThan(30);
+    const left = count(thinned, isThick) / count(plain, isThick);
+    expect(left).toBeGreaterThan(0.05);
+    expect(left).toBeLessThan(0.4);
+    const beside = count(thinned, (share) => share === 1) / count(plain, (share) => share === 1);
+    expect(Math.abs(beside - 1)).toBeLessThan(0.05);
   });
 });
 

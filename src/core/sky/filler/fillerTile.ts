@@ -10,6 +10,7 @@ import type { StarBlock } from "#core/seams/index.ts";
 import { GALACTIC_POLE } from "../glow/glowMap.ts";
 import { createChance, drawPoisson } from "../practice/chance.ts";
 import { countsAt, countTable } from "../practice/starCounts.ts";
+import type { SeeThrough } from "./darkClouds.ts";
 
 /** Where the catalogue's counts are whole, and its tiles are counted. */
 export const WHOLE_ORDER = 4;
@@ -66,8 +67,9 @@ export function missingIn(pixel: number, blocks: readonly StarBlock[]): number[]
  * The filling of one part of a tile, brightest first; the same whenever and wherever it is made.
  * @param pixel of `FILLER_ORDER`
  * @param missing of the whole tile about it (`missingIn`)
+ * @param seeThrough what dark clouds leave of it
  */
-export function fillerTile(pixel: number, missing: readonly number[]): StarBlock {
+export function fillerTile(pixel: number, missing: readonly number[], seeThrough: SeeThrough = () => 1): StarBlock {
   const dirs: number[] = [];
   const mags: number[] = [];
   const place = new Float64Array(3);
@@ -77,6 +79,8 @@ export function fillerTile(pixel: number, missing: readonly number[]): StarBlock
     for (let left = drawPoisson(chance, count / PARTS); left > 0; left--) drawn.push(magOf(step, chance()));
     for (const mag of drawn.sort((a, b) => a - b)) {
       placeOfPixel(FILLER_ORDER, pixel, chance(), chance(), place);
+      const share = seeThrough(place);
+      if (share < 1 && chance() >= share) continue;
       dirs.push(place[0]!, place[1]!, place[2]!);
       mags.push(mag);
     }

@@ -1,7 +1,8 @@
 /** The catalogue sky with what it lacks filled in, for pictures alone: charts, answers and scores ask the bare source. */
 import { pixelsInCone } from "#core/celestial/healpix.ts";
-import type { StarBlock, StarSource } from "#core/seams/index.ts";
+import type { SkyObject, StarBlock, StarSource } from "#core/seams/index.ts";
 import { createRefilled, createResidents } from "../catalogue/residents.ts";
+import { darkClouds } from "./darkClouds.ts";
 import { FILLED_FROM_MAG, FILLER_ORDER, fillerTile, missingIn, WHOLE_ORDER } from "./fillerTile.ts";
 
 export interface FillerHow {
@@ -9,6 +10,8 @@ export interface FillerHow {
   readonly isOn: () => boolean;
   /** There is more to be filled than one look did: look again. */
   readonly again: () => void;
+  /** Objects of the sky: the dark nebulae among them are thinned. */
+  readonly objects?: readonly SkyObject[];
 }
 
 /** The catalogue's layer that holds V 9.5 to 12.5. */
@@ -18,9 +21,10 @@ const MADE_AT_ONCE = 3;
 const PARTS_KEPT = 300;
 
 /** A source that shows invented stars beyond V 11 beside the catalogue's own, where the catalogue's own are here. */
-export function withFiller(source: StarSource, { isOn, again }: FillerHow): StarSource {
+export function withFiller(source: StarSource, { isOn, again, objects = [] }: FillerHow): StarSource {
   const parts = new Map<number, StarBlock>();
   const missing = new Map<number, readonly number[]>();
+  const seeThrough = darkClouds(objects);
   const residents = createResidents();
   const pixels: number[] = [];
   const blocks = createRefilled<StarBlock>();
@@ -35,7 +39,7 @@ export function withFiller(source: StarSource, { isOn, again }: FillerHow): Star
       lack = missingIn(whole, tile);
       missing.set(whole, lack);
     }
-    const part = fillerTile(pixel, lack);
+    const part = fillerTile(pixel, lack, seeThrough);
     if (parts.size >= PARTS_KEPT) parts.delete(parts.keys().next().value!);
     parts.set(pixel, part);
     return part;
