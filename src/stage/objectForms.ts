@@ -29,10 +29,14 @@ float chance(ivec2 cell, float seed) {
   n ^= n >> 16; n *= 0x7FEB352Du; n ^= n >> 15; n *= 0x846CA68Bu; n ^= n >> 16;
   return float(n >> 8) / 16777216.;
 }
-vec2 bent(vec2 at, float seed, float by) {
-  vec2 phase = vec2(seed * 61.7, seed * 97.3);
+vec2 waved(vec2 at, vec2 phase, float by) {
   vec2 once = at + by * sin(2.1 * at.yx + phase);
   return once + .5 * by * sin(4.6 * once.yx + phase.yx * 1.7);
+}
+// The middle stays where it is listed, whatever the waves do about it.
+vec2 bent(vec2 at, float seed, float by) {
+  vec2 phase = vec2(seed * 61.7, seed * 97.3);
+  return waved(at, phase, by) - waved(vec2(0.), phase, by) * exp(-3. * dot(at, at));
 }
 float disc(vec2 at, float seed) {
   vec2 p = bent(at, seed, .05);
@@ -71,8 +75,11 @@ float ring(vec2 at, float seed) {
 float cloud(vec2 at, float seed) {
   vec2 p = bent(at, seed, .3);
   float lumps = .62 + .38 * sin(3.1 * p.x + seed * 23.) * sin(2.7 * p.y + seed * 71.);
-  vec2 heart = .3 * vec2(sin(seed * 51.), cos(seed * 37.));
-  return lumps * exp(-2.4 * dot(p - heart, p - heart)) * fade(length(at));
+  // Brightest about the stars that light it, which stand near its listed place; one wing reaches further than the other.
+  vec2 way = vec2(sin(seed * 51.), cos(seed * 37.));
+  vec2 wing = p - .3 * way;
+  vec2 heart = p - .06 * way;
+  return (.6 * lumps * exp(-2.4 * dot(wing, wing)) + .4 * exp(-16. * dot(heart, heart))) * fade(length(at));
 }
 float shell(vec2 at, float seed) {
   vec2 p = bent(at, seed, .1);

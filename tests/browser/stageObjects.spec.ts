@@ -85,6 +85,15 @@ test("the middle of a ring is darker than its rim, that of all else is not", asy
   expect(Math.abs(plate.round(0.05).mean - plate.round(0.35).mean)).toBeLessThan(6);
 });
 
+test("a cloud is brightest where it is listed, about the stars that light it", async ({ page }) => {
+  for (const seed of [0.07, 0.37, 0.71]) {
+    const { at, round } = await lightOf(page, look("cloud", { seed }));
+    for (const share of [0.3, 0.5, 0.7])
+      expect(at(0, 0), `seed ${seed}, ${share} out`).toBeGreaterThan(Math.max(...round(share).values));
+    expect(at(0, 0)).toBeGreaterThan(1.6 * round(0.5).mean);
+  }
+});
+
 test("an old round galaxy falls off more steeply than a disc", async ({ page }) => {
   const share = async (form: LightForm) => {
     const { round } = await lightOf(page, look(form, { cut: 0 }));

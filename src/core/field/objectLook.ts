@@ -23,8 +23,21 @@ export interface ObjectLook {
 const GIANTS_BELOW_MAG = 6;
 /** From its giants to where the multitude is out, mag (horizontal branch and below; from memory). */
 const GIANTS_SPAN_MAG = 3.5;
-/** The brightest part lies so much over the mean that the margin judges (fitted by eye, no source). */
-const CORE_OVER_MAG = 0.6;
+/**
+ * The brightest part lies so much over the mean that the margin judges, mag: over the mean of the form itself within half its
+ * size, a little less for discs, whose hearts alone are judged under a bright sky (fitted by eye, no source).
+ */
+const CORE_OVER_MAG: Readonly<Record<LightForm, number>> = {
+  disc: 1.1,
+  bulge: 1.3,
+  granules: 1,
+  plate: 0.2,
+  ring: 0.4,
+  cloud: 0.9,
+  shell: 0.4,
+  lamplit: 0.8,
+  body: 0,
+};
 
 /** A name as a number from 0 to 1. */
 function seedOf(id: string): number {
@@ -59,6 +72,6 @@ export function objectLook(object: SkyObject, marginMag: number, limitMag: numbe
     form,
     seed: seedOf(object.id),
     resolved: form === "granules" ? Math.min(1, Math.max(0, past)) : 0,
-    cut: Math.min(0.8, 10 ** (-0.4 * (Math.max(0, marginMag) + CORE_OVER_MAG))),
+    cut: Math.min(0.8, 10 ** (-0.4 * (Math.max(0, marginMag) + CORE_OVER_MAG[form]))),
   };
 }

@@ -22,7 +22,7 @@ const SKY_RGB = {
   open: [17 / 255, 22 / 255, 30 / 255],
 } as const;
 /** Brightness of a glow over the sky at the edge of what is seen, for each magnitude of margin, and at most. */
-const PEAK = { least: 0.13, perMag: 0.09, most: 0.36 } as const;
+const PEAK = { least: 0.13, perMag: 0.09, most: 0.44 } as const;
 
 /** Bodies change less often than this in a session. */
 const VERSIONS = 100_000;
