@@ -19,10 +19,11 @@ import { practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.t
 import { createPracticeSource } from "#core/sky/practice/practiceSource.ts";
 import { skyFileFetcher } from "./files.ts";
 import type { Io } from "./io.ts";
+import { CATALOGUE_WORD, isOwnSky, ownFileFetcher, ownNames } from "./ownSky.ts";
 import { UsageError } from "./usageError.ts";
 
 export interface Sky {
-  /** "catalogue", or a practice sky's seed word. */
+  /** "catalogue", a practice sky's seed word, or the folder of an imported catalogue. */
   readonly word: string;
   readonly isReal: boolean;
   /** Julian year of the places. */
@@ -36,7 +37,6 @@ export interface Sky {
   readonly glow: () => Promise<GlowMuAt>;
 }
 
-const CATALOGUE_WORD = "catalogue";
 const SEED_WORD = /^[a-z0-9][a-z0-9-]{0,31}$/;
 /** Practice skies stand still: their places are of J2000. */
 const PRACTICE_EPOCH = 2000;
@@ -67,19 +67,35 @@ function practiceSky(seed: string): Sky {
   };
 }
 
-/** The sky of `--sky`: the catalogue where the option is absent. */
+/** The stars of an imported catalogue in the real sky: its own names first, then those that the sky has anyway. */
+function ownSky(folder: string, io: Io): Sky {
+  return {
+    ...catalogueSky(io),
+    word: folder,
+    source: createCatalogueSource({ fetchFile: ownFileFetcher(folder) }),
+    names: () => ownNames(folder),
+  };
+}
+
+/** The sky of `--sky`: the catalogue where the option is absent; an imported catalogue before a practice sky of that word. */
 export function openSky(word: string | undefined, io: Io): Sky {
   if (word === undefined || word === CATALOGUE_WORD) return catalogueSky(io);
+  return isOwnSky(word) ? ownSky(word, io) : practiceOf(word);
+}
+
+/** @throws UsageError where the word can be no seed */
+function practiceOf(word: string): Sky {
   if (!SEED_WORD.test(word)) {
-    const hint = "give catalogue, or a seed word of small letters, figures and hyphens";
+    const hint =
+      "give catalogue, an imported catalogue of this folder, or a seed word of small letters, figures and hyphens";
     throw new UsageError("ARGUMENTS", `--sky ${word} cannot be used`, hint);
   }
   return practiceSky(word);
 }
 
-/** The sky that a record or a lesson speaks of. */
+/** The sky that a record or a lesson speaks of: never an imported one, whatever its name. */
 export function skyOf(ref: SkyRef, io: Io): Sky {
-  return openSky(ref.kind === "practice" ? ref.seed : undefined, io);
+  return ref.kind === "practice" && ref.seed !== undefined ? practiceOf(ref.seed) : catalogueSky(io);
 }
 
 /** All that a sky has of a cone; tiles come in first. @throws UsageError where one is missing or damaged */

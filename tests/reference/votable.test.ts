@@ -38,6 +38,7 @@ describe.each(["binary.vot", "binary2.vot"])("%s", (name) => {
       [4, "magnitude is missing or no number"],
     ]);
     const found = files
+      .filter((file) => file.name.endsWith(".bin"))
       .flatMap((file) => decodeTileFile(file.bytes, file.name).blocks)
       .flatMap((block) => Array.from({ length: block.count }, (_none, i) => ({ block, i })))
       .sort((a, b) => a.block.milliMag[a.i]! - b.block.milliMag[b.i]!);

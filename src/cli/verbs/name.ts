@@ -13,7 +13,7 @@ import { rounded, utcMsOf } from "../values.ts";
 
 export const name: Verb = {
   what: "stars, objects, constellations and planets by name",
-  usage: "name QUERY [--sky=catalogue|SEED] [--time=UTC]",
+  usage: "name QUERY [--sky=catalogue|OWN|SEED] [--time=UTC]",
   async run(args, io) {
     const { options, words } = parseArgs(
       args,

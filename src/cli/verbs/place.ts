@@ -41,7 +41,7 @@ function placeMeant(words: readonly string[], options: { ra?: string; dec?: stri
 
 export const place: Verb = {
   what: "where a thing stands for an observer: altitude, azimuth, air and angles",
-  usage: "place NAME|--ra=RA --dec=DEC --site=LAT,LON[,HEIGHT_M] --time=UTC [--sky=catalogue|SEED]",
+  usage: "place NAME|--ra=RA --dec=DEC --site=LAT,LON[,HEIGHT_M] --time=UTC [--sky=catalogue|OWN|SEED]",
   async run(args, io) {
     const { options, words } = parseArgs(args, OPTIONS, { least: 0, most: 8, what: "" });
     const { raDeg, decDeg, dir } = placeMeant(words, options, io);

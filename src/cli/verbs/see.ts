@@ -89,7 +89,7 @@ async function underItsSky(look: Look, sky: string | undefined, io: Io): Promise
 export const see: Verb = {
   what: "whether an instrument or the naked eye shows a thing, and how plainly",
   usage:
-    "see NAME|--magnitude=MAG --size=A[xB] --kind=KIND --gear=ID|--aperture=MM --magnification=X --field=DEG|--eye --darkness=MU [as limit] [--sky=catalogue|SEED]",
+    "see NAME|--magnitude=MAG --size=A[xB] --kind=KIND --gear=ID|--aperture=MM --magnification=X --field=DEG|--eye --darkness=MU [as limit] [--sky=catalogue|OWN|SEED]",
   async run(args, io) {
     const { options, words } = parseArgs(args, OPTIONS, { least: 0, most: 8, what: "" });
     const { seen, dir } = targetOf(words, options, io);

@@ -32,16 +32,20 @@ async function build(args: readonly string[], io: Io): Promise<Answer> {
   };
 }
 
+const namesWords = ({ kept, of }: { kept: number; of: number }) =>
+  kept < of ? `${kept} names of the brightest stars, of ${of}, are kept for the search.` : `${of} names are kept.`;
+
 async function importOwn(args: readonly string[], io: Io): Promise<Answer> {
   const { words, options } = parseArgs(args, { as: "value" }, { least: 1, most: 1, what: "the file to import" });
   const imported = await skyImport(words[0]!, options.as, io.progress);
-  const { badRows } = imported;
+  const { badRows, names } = imported;
   const faults = badRows.first.map(({ line, what, hint }) => [String(line), what, hint]);
   return {
     exit: 0,
     json: imported,
     text: [
       `${imported.stars} stars in ${imported.files} files, ${imported.bytes} bytes, in ${imported.folder}.`,
+      ...(names.of > 0 ? [namesWords(names)] : []),
       ...(imported.dropped.length > 0 ? [countTable("dropped", imported.dropped)] : []),
       ...(faults.length > 0
         ? [`${badRows.count} bad rows:`, table([badRows.countedBy, "what", "how to mend it"], faults)]

@@ -5,7 +5,9 @@ import { access, mkdir, readdir, rename, rm, stat, writeFile } from "node:fs/pro
 import { basename, extname, join, resolve } from "node:path";
 import { InputError } from "#core/seams/errors.ts";
 import { startImport } from "#core/sky/import/importStars.ts";
+import { NAMES_FILE } from "#core/sky/import/ownNames.ts";
 import type { Imported } from "#core/sky/import/types.ts";
+import { CATALOGUE_WORD, OWN_MARK } from "../ownSky.ts";
 import { UsageError } from "../usageError.ts";
 
 export type SkyImportResult = Omit<Imported, "files"> & {
@@ -15,10 +17,12 @@ export type SkyImportResult = Omit<Imported, "files"> & {
   readonly bytes: number;
 };
 
-const OWN_FILE = /^(stars-\d(-\d\d)?\.bin|SHA256SUMS)$/;
+const OWN_FILE = new RegExp(`^(stars-\\d(-\\d\\d)?\\.bin|SHA256SUMS|${NAMES_FILE}|${OWN_MARK})$`);
 
 function nameOf(path: string, given: string | undefined): string {
   const name = given ?? basename(path, extname(path)).replaceAll(/[^A-Za-z0-9_-]+/g, "-");
+  if (name === CATALOGUE_WORD)
+    throw new UsageError("ARGUMENTS", `"${name}" is the name of the sky that comes with the program`, "give another");
   if (/^[A-Za-z0-9_-]{1,60}$/.test(name)) return name;
   throw new UsageError("ARGUMENTS", `"${name}" is no name for a sky`, "take letters, digits, - and _: --as my-stars");
 }
@@ -30,10 +34,11 @@ async function exists(path: string): Promise<boolean> {
   );
 }
 
-/** A folder that holds anything but an earlier import is not this program's to replace. */
+/** A folder that holds anything but an earlier import is not ours to replace: the tiles of the program's own sky least of all. */
 async function refuseForeign(folder: string): Promise<void> {
   if (!(await exists(folder))) return;
-  const isOwn = (await stat(folder)).isDirectory() && (await readdir(folder)).every((name) => OWN_FILE.test(name));
+  const there = (await stat(folder)).isDirectory() ? await readdir(folder) : [];
+  const isOwn = there.includes(OWN_MARK) && there.every((name) => OWN_FILE.test(name));
   if (!isOwn)
     throw new UsageError("FILE", `${folder} is there and holds other things`, "give another name with --as NAME");
 }
@@ -73,6 +78,7 @@ async function replaceFolder(folder: string, { files }: Imported): Promise<void>
     for (const { name, bytes } of files) await writeFile(join(fresh, name), bytes);
     const sums = files.map(({ name, bytes }) => `${createHash("sha256").update(bytes).digest("hex")}  ${name}\n`);
     await writeFile(join(fresh, "SHA256SUMS"), sums.join(""));
+    await writeFile(join(fresh, OWN_MARK), "A catalogue of one's own, made by faintward sky import.\n");
     const isThere = await exists(folder);
     if (isThere) await rename(folder, old);
     try {

@@ -12,7 +12,7 @@ const OPTIONS = { ra: "value", dec: "value", radius: "value", limit: "value", sk
 
 export const stars: Verb = {
   what: "the stars of a circle, brightest first",
-  usage: "stars --ra=RA --dec=DEC --radius=DEG --limit=MAG [--sky=catalogue|SEED]",
+  usage: "stars --ra=RA --dec=DEC --radius=DEG --limit=MAG [--sky=catalogue|OWN|SEED]",
   async run(args, io) {
     const { options } = parseArgs(args, OPTIONS, { least: 0, most: 0, what: "" });
     const centre = placeFrom(options.ra, options.dec);

@@ -72,7 +72,7 @@ function turned({ parity, rotationRad }: Orientation, turnDeg: number): Orientat
 export const view: Verb = {
   what: "the stars of a field as an instrument shows them",
   usage:
-    "view --ra=RA --dec=DEC --gear=ID|--aperture=MM --magnification=X --field=DEG [--image=correct|inverted|mirrored] --limit=MAG [--site=LAT,LON --time=UTC] [--turn=DEG] [--sky=catalogue|SEED]",
+    "view --ra=RA --dec=DEC --gear=ID|--aperture=MM --magnification=X --field=DEG [--image=correct|inverted|mirrored] --limit=MAG [--site=LAT,LON --time=UTC] [--turn=DEG] [--sky=catalogue|OWN|SEED]",
   async run(args, io) {
     const { options } = parseArgs(args, OPTIONS, { least: 0, most: 0, what: "" });
     const centre = placeFrom(options.ra, options.dec);

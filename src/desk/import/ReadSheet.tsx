@@ -70,6 +70,7 @@ function Told({ own }: { own: OwnCatalogue }) {
           ))}
         </tbody>
       </table>
+      {own.names && own.names.of > 0 && <p>{say("names", { kept: count(own.names.kept), of: count(own.names.of) })}</p>}
       <BadRows own={own} />
     </>
   );

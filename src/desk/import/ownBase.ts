@@ -9,7 +9,9 @@ import type { Imported } from "#core/sky/import/types.ts";
 const NAME = "faintward-catalogue";
 
 /** What is told of a catalogue that was taken in. */
-export interface OwnCatalogue extends Omit<Imported, "files"> {
+export interface OwnCatalogue extends Omit<Imported, "files" | "names"> {
+  /** Absent in what was taken in before names were kept. */
+  readonly names?: Imported["names"];
   /** Whose import it was; a random word. */
   readonly id: string;
   /** Counts imports; its files stand under it. */
@@ -43,7 +45,7 @@ export const openOwnBase = (name = NAME): Promise<OwnBase> =>
 export const currentOf = async (base: OwnBase): Promise<OwnCatalogue | null> =>
   (await base.get("current", "catalogue")) ?? null;
 
-/** A tile file of the catalogue; rejects where it is gone. */
+/** A file of the catalogue; rejects where it is gone. */
 export async function fileOf(base: OwnBase, generation: number, name: string): Promise<ArrayBuffer> {
   const bytes = await base.get("files", [generation, name]);
   if (!bytes) throw new Error("your catalogue has gone or was replaced");

@@ -3,6 +3,8 @@ import "../styles/search.css";
 import { useEffect, useId, useMemo, useRef, useState } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { MovingBody } from "#core/sky/names/findByName.ts";
+import type { NamedStar } from "#core/sky/names/types.ts";
+import { ownInUse } from "../import/inUse.ts";
 import { bodiesAt } from "../play/skies.ts";
 import { say } from "../words/say.ts";
 import { type Answer, answersTo, moreWords, placeWords, whatWords } from "./answers.ts";
@@ -62,6 +64,28 @@ function useBodies(lesson: Lesson | null): readonly MovingBody[] {
   return bodies;
 }
 
+const NO_NAMES: readonly NamedStar[] = [];
+/** The names of the reader's own catalogue, where hops take its stars or none is under way. */
+function useOwnNames(lesson: Lesson | null): readonly NamedStar[] {
+  const [names, setNames] = useState(NO_NAMES);
+  const isAsked = lesson === null || ownInUse.value;
+  useEffect(() => {
+    let here = true;
+    if (isAsked)
+      void import("../import/keptNames.ts")
+        .then(({ keptNames }) => keptNames())
+        .then(
+          (them) => here && setNames(them),
+          // Without a data base, or with a changed one, the other skies are searched.
+          () => undefined,
+        );
+    return () => {
+      here = false;
+    };
+  }, [isAsked]);
+  return names;
+}
+
 /** The focus goes to the box, and back to whoever had it. */
 function useFocus() {
   const box = useRef<HTMLInputElement>(null);
@@ -77,7 +101,8 @@ function useFocus() {
 
 export function SearchPanel({ lesson, lessons }: Props) {
   const bodies = useBodies(lesson);
-  const skies = useMemo(() => searchedSkies(lesson, lessons, bodies), [lesson, lessons, bodies]);
+  const own = useOwnNames(lesson);
+  const skies = useMemo(() => searchedSkies(lesson, lessons, bodies, own), [lesson, lessons, bodies, own]);
   const [query, setQuery] = useState("");
   const [at, setAt] = useState(0);
   const [chosen, setChosen] = useState<Answer | null>(null);

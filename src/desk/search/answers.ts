@@ -80,6 +80,7 @@ export function moreWords({ match, sky }: Answer): string[] {
   if (meaning) words.push(say("search.meaning", { meaning }));
   const lore = match.kind === "constellation" && sky.names.figures.find(({ abbr }) => abbr === match.id)?.lore;
   if (lore) words.push(lore);
+  if (sky.isOwn) words.push(say("search.ofOwn"));
   if (sky.seed !== null) words.push(say("search.ofSky", { seed: sky.seed }));
   return words;
 }

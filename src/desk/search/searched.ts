@@ -3,7 +3,7 @@ import type { Lesson } from "#core/lesson/types.ts";
 import type { SkyObject } from "#core/seams/index.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
 import type { MovingBody } from "#core/sky/names/findByName.ts";
-import type { SkyNames } from "#core/sky/names/types.ts";
+import type { NamedStar, SkyNames } from "#core/sky/names/types.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
 import { practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
 
@@ -13,6 +13,8 @@ export interface SearchedSky {
   readonly names: SkyNames;
   readonly objects: readonly SkyObject[];
   readonly bodies: readonly MovingBody[];
+  /** Whether it is the reader's own catalogue. */
+  readonly isOwn?: true;
 }
 
 const catalogueSky = (bodies: readonly MovingBody[]): SearchedSky => ({
@@ -29,6 +31,15 @@ const practiceSky = (seed: string): SearchedSky => ({
   bodies: [],
 });
 
+/** Names alone: figures, objects and planets are the real sky's, whatever stars are drawn. */
+const ownSky = (stars: readonly NamedStar[]): SearchedSky => ({
+  seed: null,
+  names: { stars, segments: [], figures: [] },
+  objects: [],
+  bodies: [],
+  isOwn: true,
+});
+
 /** The instant at which planets are looked for: the lesson's night, or now. */
 export const searchedAtMs = (lesson: Pick<Lesson, "time"> | null, nowMs: number): number =>
   lesson ? Date.parse(lesson.time) : nowMs;
@@ -36,13 +47,17 @@ export const searchedAtMs = (lesson: Pick<Lesson, "time"> | null, nowMs: number)
 /**
  * @param lesson the lesson that is hopped; null: every sky
  * @param bodies Sun, Moon and planets where they stand
+ * @param own the named stars of the reader's own catalogue: they stand in the real sky
  */
 export function searchedSkies(
   lesson: Pick<Lesson, "sky"> | null,
   lessons: readonly Pick<Lesson, "sky">[],
   bodies: readonly MovingBody[],
+  own: readonly NamedStar[] = [],
 ): SearchedSky[] {
-  if (lesson) return [lesson.sky === "catalogue" ? catalogueSky(bodies) : practiceSky(lesson.sky.practice)];
+  if (lesson && lesson.sky !== "catalogue") return [practiceSky(lesson.sky.practice)];
+  const real = own.length > 0 ? [ownSky(own), catalogueSky(bodies)] : [catalogueSky(bodies)];
+  if (lesson) return real;
   const seeds = lessons.flatMap(({ sky }) => (sky === "catalogue" ? [] : [sky.practice]));
-  return [catalogueSky(bodies), ...[...new Set(seeds)].map(practiceSky)];
+  return [...real, ...[...new Set(seeds)].map(practiceSky)];
 }

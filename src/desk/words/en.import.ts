@@ -14,7 +14,7 @@ export const EN_IMPORT = {
   nothing1: "A CSV file with a header row, or a VOTable (TABLEDATA, BINARY or BINARY2); up to 1,000,000 rows.",
   nothing2: "Each row is a star: right ascension, declination, and V magnitude down to 12.5.",
   nothing3:
-    "Places in degrees, or as 18:53:35 and -33:30:00; J2000. B-V, proper motion and epoch are read where there are any.",
+    "Places in degrees, or as 18:53:35 and -33:30:00; J2000. B-V, proper motion, epoch and name are read where there are any.",
   nothing4: "Choose a file, or drop one here. It is read on this machine and sent nowhere.",
 
   progress: "How far it is",
@@ -40,6 +40,7 @@ export const EN_IMPORT = {
   stars: "stars taken",
   left: "rows left out",
   ofThem: "of them: {why}",
+  names: "{kept} of {of} names are kept, those of the brightest stars first. Find them with the search.",
   takenOn: "taken in on {date}",
 
   badTitle: "Rows to mend",
@@ -54,7 +55,7 @@ export const EN_IMPORT = {
   on: "on",
   off: "off",
   useNote:
-    "Field, sheet and report then have your stars. Names, objects and the Milky Way stay. Nothing beyond your stars is invented.",
+    "Field, sheet and report then have your stars. The sky's own names, objects and the Milky Way stay. Nothing beyond your stars is invented.",
   notKept:
     "Such hops are not written in the logbook and earn nothing in the course: waymarks are chosen for our own catalogue, and yours may lack them. Practice skies, printed sheets and the lesson bench are as before.",
   remove: "Remove it",

@@ -17,6 +17,7 @@ export const EN_SEARCH = {
   alsoCalled: "also {names}",
   place: "{hours}h {minutes}m, {sign}{degrees}° {arcmin}′ (J2000)",
   meaning: "The name means: {meaning}.",
+  ofOwn: "From your own catalogue.",
   ofSky: "In the practice sky {seed}.",
   marked: "A ring on the sheet is about it.",
   beyond: "It lies beyond this sheet.",

@@ -35,6 +35,45 @@ it("a file becomes a folder of tiles; a broken one later changes nothing", () =>
   expect(readdirSync(folder).sort()).toEqual(["cut.xml", "mine.csv", "own"]);
 });
 
+const ask = (...args: readonly string[]) =>
+  spawnSync(process.execPath, [repo("src/cli/faintward.mjs"), ...args, "--json"], { cwd: folder, encoding: "utf8" });
+
+it("its names are kept and found, and its stars read, under its own name", () => {
+  writeFileSync(join(folder, "named.csv"), "name,ra,dec,vmag\nHill Lantern,10,20,5\nVega,11,21,8\n,12,22,9\n");
+  const made = run("named.csv", "--as", "lantern");
+  expect(JSON.parse(made.stdout)).toMatchObject({ stars: 3, names: { kept: 2, of: 2 }, files: 62 });
+  const [found] = JSON.parse(ask("name", "hill lantrn", "--sky", "lantern").stdout).matches;
+  expect(found).toMatchObject({ name: "Hill Lantern", kind: "star", magV: 5, constellation: "Pisces" });
+  expect(found.raDeg).toBeCloseTo(10, 5);
+  // A name of its own comes before the real sky's star of that name; other names of the real sky stay.
+  const vegas = JSON.parse(ask("name", "Vega", "--sky", "lantern").stdout).matches;
+  expect(vegas.map(({ magV }: { magV: number }) => magV)).toEqual([8]);
+  expect(ask("name", "Altair", "--sky", "lantern").status).toBe(0);
+  expect(ask("name", "Hill Lantern").status).toBe(1);
+
+  const about = ["--ra=10", "--dec=20", "--radius=5", "--limit=9.5", "--sky", "lantern"];
+  const { stars } = JSON.parse(ask("stars", ...about).stdout);
+  expect(stars.map(({ magV }: { magV: number }) => magV)).toEqual([5, 8, 9]);
+  const place = ["place", "Hill Lantern", "--site=50,0,250", "--time=2027-08-31T21:00:00Z", "--sky", "lantern"];
+  expect(JSON.parse(ask(...place).stdout).decDeg).toBeCloseTo(20, 5);
+  writeFileSync(join(folder, "lantern", "names.json"), '{"format":1,"names":[["x",9,9,9,1]]}');
+  expect(ask("name", "x", "--sky", "lantern").status).toBe(2);
+  rmSync(join(folder, "lantern"), { recursive: true });
+  rmSync(join(folder, "named.csv"));
+});
+
+it("what comes with the program is not replaced", () => {
+  writeFileSync(join(folder, "b.csv"), "ra,dec,vmag\n10,20,5\n");
+  expect(run("b.csv", "--as", "catalogue").status).toBe(2);
+  // The files of a sky that no import made, as the program's own are.
+  mkdirSync(join(folder, "sky"));
+  writeFileSync(join(folder, "sky", "stars-0.bin"), "x");
+  writeFileSync(join(folder, "sky", "SHA256SUMS"), "x");
+  expect(run("b.csv", "--as", "sky").status).toBe(2);
+  expect(readdirSync(join(folder, "sky")).sort()).toEqual(["SHA256SUMS", "stars-0.bin"]);
+  rmSync(join(folder, "sky"), { recursive: true });
+});
+
 it("a folder of something else is not replaced", () => {
   mkdirSync(join(folder, "letters"));
   writeFileSync(join(folder, "letters", "dear.txt"), "x");

@@ -45,6 +45,15 @@ describe("what the box finds", () => {
     expect(answersTo("saturn", practice)).toEqual([]);
   });
 
+  it("the reader's own names in the real sky, never in a practice sky", () => {
+    const own = [{ dir: [1, 0, 0], magV: 6.2, label: "Hill Lantern", proper: "Hill Lantern" }] as const;
+    const answer = answersTo("hill lanten", searchedSkies({ sky: "catalogue" }, [], [], own))[0]!;
+    expect(answer.match.name).toBe("Hill Lantern");
+    expect(whatWords(answer)).toBe("star in Pisces, magnitude 6.2");
+    expect(moreWords(answer)).toEqual(["From your own catalogue."]);
+    expect(answersTo("hill lantern", searchedSkies({ sky: { practice: "sallow" } }, [], [], own))).toEqual([]);
+  });
+
   it("nothing, for nothing or nonsense", () => {
     expect(answersTo("", everywhere)).toEqual([]);
     expect(answersTo("qqqqqqq", everywhere)).toEqual([]);

@@ -4,7 +4,9 @@ import { describe, expect, it } from "vitest";
 import { DEG, dirFromRadec, separationRad } from "#core/celestial/vector.ts";
 import { decodeTileFile } from "#core/sky/catalogue/decodeTileFile.ts";
 import { startImport } from "#core/sky/import/importStars.ts";
+import { NAMES_FILE, readOwnNames } from "#core/sky/import/ownNames.ts";
 import type { Imported } from "#core/sky/import/types.ts";
+import { findByName } from "#core/sky/names/findByName.ts";
 
 const read = (...pieces: readonly string[]): Imported => {
   const work = startImport();
@@ -15,6 +17,7 @@ const read = (...pieces: readonly string[]): Imported => {
 /** What the tiles hold, brightest first. */
 function starsOf({ files }: Imported) {
   const stars = files
+    .filter((file) => file.name.endsWith(".bin"))
     .flatMap(({ name, bytes }) => decodeTileFile(bytes, name).blocks)
     .flatMap((block) =>
       Array.from({ length: block.count }, (_none, i) => ({
@@ -187,6 +190,38 @@ describe("VOTable", () => {
   ])("a file with %s is refused", (_what, text, message) => {
     expect(() => read(text)).toThrow(message);
   });
+});
+
+describe("names", () => {
+  const namesOf = ({ files }: Imported) => files.find(({ name }) => name === NAMES_FILE);
+
+  it("are kept, brightest first, without letters that hide or turn, and found again", () => {
+    const imported = read("name,ra,dec,mag\nFaint one,1,2,9\n\u202eBright\u0007 one,3,4,5\n,5,6,7\n");
+    expect(imported.names).toEqual({ kept: 2, of: 2 });
+    const stars = readOwnNames(namesOf(imported)!.bytes);
+    expect(stars.map(({ proper, magV }) => [proper, magV])).toEqual([
+      ["Bright one", 5],
+      ["Faint one", 9],
+    ]);
+    expect(findByName("brihgt one", { stars, segments: [], figures: [] }, [])[0]?.name).toBe("Bright one");
+    expect(namesOf(read("ra,dec,mag\n1,2,3\n"))).toBeUndefined();
+  });
+
+  it("of very many the brightest are kept, and it is said of how many", () => {
+    const rows = Array.from({ length: 45_000 }, (_none, i) => `S${i},${i / 125},0,${(12 - i / 5000).toFixed(3)}`);
+    const imported = read(`id,ra,dec,mag\n${rows.join("\n")}\n`);
+    expect(imported.names).toEqual({ kept: 20_000, of: 45_000 });
+    const [first, last] = [0, 19_999].map((i) => readOwnNames(namesOf(imported)!.bytes)[i]!.magV);
+    expect(first).toBeCloseTo(3, 1);
+    expect(last).toBeCloseTo(7, 1);
+  });
+
+  it.each(["", "{}", '{"names":[["a",1,1,1,5]]}', '{"names":[["a",1,0,0,"5"]]}', '{"names":[["a",1,0,0]]}'])(
+    "a file changed to %s is refused",
+    (text) => {
+      expect(() => readOwnNames(new TextEncoder().encode(text))).toThrow(/names cannot be read/);
+    },
+  );
 });
 
 describe("pieces", () => {

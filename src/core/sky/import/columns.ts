@@ -11,6 +11,7 @@ const SPELLINGS: Readonly<Record<ColumnRole, readonly string[]>> = {
   pmRa: ["pmra", "pmracosdec", "propermotionra", "mura", "pmramasyr"],
   pmDec: ["pmdec", "pmde", "propermotiondec", "mudec", "pmdecmasyr"],
   epoch: ["epoch", "refepoch", "epochyear"],
+  name: ["name", "starname", "propername", "proper", "designation", "mainid", "id"],
 };
 /** UCD1+ of the IVOA (words 1.5, from memory), and the older UCD1 form. */
 const UCDS: Readonly<Record<ColumnRole, RegExp>> = {
@@ -21,6 +22,7 @@ const UCDS: Readonly<Record<ColumnRole, RegExp>> = {
   pmRa: /^pos\.pm;pos\.eq\.ra$|^pos_eq_pmra$/,
   pmDec: /^pos\.pm;pos\.eq\.dec$|^pos_eq_pmdec$/,
   epoch: /^meta\.ref;time\.epoch$|^time\.epoch$/,
+  name: /^meta\.id;meta\.main$|^id_main$/,
 };
 const ROLES = Object.keys(SPELLINGS) as ColumnRole[];
 
@@ -54,6 +56,7 @@ const UNITS: Readonly<Record<ColumnRole, Readonly<Record<string, number>>>> = {
   pmRa: MOTION_UNITS,
   pmDec: MOTION_UNITS,
   epoch: PLAIN_UNITS,
+  name: {},
 };
 
 export type Heading = { readonly name: string; readonly ucd?: string | undefined; readonly unit?: string | undefined };
@@ -82,7 +85,8 @@ function findColumn(role: ColumnRole, headings: readonly Heading[]): Column | un
     if (index >= 0) break;
     index = headings.findIndex(({ name }) => plain(name) === spelling);
   }
-  return index < 0 ? undefined : { index, factor: factorOf(role, headings[index]!) };
+  if (index < 0) return undefined;
+  return { index, factor: role === "name" ? 1 : factorOf(role, headings[index]!) };
 }
 
 /**

@@ -6,6 +6,7 @@ import { createTally } from "../build/tally.ts";
 import { tileFiles } from "../build/tiles.ts";
 import { layerOf } from "../catalogue/layers.ts";
 import { MAX_TILE_STARS } from "../catalogue/tileFormat.ts";
+import { createNameKeeper } from "./ownNames.ts";
 import { readCsv } from "./readCsv.ts";
 import { readVotable } from "./readVotable.ts";
 import { rowStar } from "./rowStar.ts";
@@ -28,6 +29,7 @@ export type StarImport = {
 /** Begins an import; what the file is shows in its first character that is no blank. The same text gives the same files. */
 export function startImport(): StarImport {
   const store = createStarStore();
+  const names = createNameKeeper();
   const dropped = createTally();
   const first: RowFault[] = [];
   const crowd = new Uint16Array(12 << (2 * CROWD_ORDER));
@@ -65,6 +67,7 @@ export function startImport(): StarImport {
       if (crowd[cell]! >= MAX_TILE_STARS) return dropped.add("more stars in one place than a tile holds");
       crowd[cell] = crowd[cell]! + 1;
       store.add(star.dir, star.centiMag, star.colourBV);
+      names.add(star.name, star.dir, star.centiMag);
     },
     fault,
   };
@@ -88,9 +91,11 @@ export function startImport(): StarImport {
           `No star could be read from ${rows} rows${first[0] ? `; ${countedBy} ${first[0].line}: ${first[0].what}` : ""}`,
           first[0]?.hint ?? "Give rows with right ascension, declination and magnitude.",
         );
+      const { file, ...counts } = names.finish();
       return {
-        files: tileFiles(stars),
+        files: [...tileFiles(stars), ...(file ? [file] : [])],
         stars: stars.count,
+        names: counts,
         dropped: dropped.list(),
         badRows: { count: bad, countedBy, first },
       };

@@ -5,7 +5,13 @@ import type { Dir } from "#core/seams/index.ts";
 import { dirAtEpoch, TILE_EPOCH } from "../build/place.ts";
 import type { Column, Columns } from "./types.ts";
 
-export type RowStar = { readonly dir: Dir; readonly centiMag: number; readonly colourBV: number };
+export type RowStar = {
+  readonly dir: Dir;
+  readonly centiMag: number;
+  readonly colourBV: number;
+  /** "" where the row gives none. */
+  readonly name: string;
+};
 export type RowTrouble = { readonly what: string; readonly hint: string };
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?$/;
@@ -87,5 +93,5 @@ export function rowStar(cells: readonly string[], columns: Columns, epochYear: n
   if (own === null || own < 1800 || own > 2200) return NO_EPOCH;
   const year = Number.isNaN(own) ? epochYear : own;
   const place = { raDeg, decDeg, raYear: year, decYear: year, pmRaMasPerYear, pmDecMasPerYear };
-  return { dir: dirAtEpoch(place, TILE_EPOCH), centiMag, colourBV };
+  return { dir: dirAtEpoch(place, TILE_EPOCH), centiMag, colourBV, name: cell(columns.name) };
 }

@@ -6,7 +6,7 @@ export type CountedBy = "line" | "row";
 /** A row that could not be used: `what` is the same sentence for all rows of that kind. `line` is its line or its row. */
 export type RowFault = { readonly line: number; readonly what: string; readonly hint: string };
 /** What a column of the file holds. */
-export type ColumnRole = "ra" | "dec" | "mag" | "colour" | "pmRa" | "pmDec" | "epoch";
+export type ColumnRole = "ra" | "dec" | "mag" | "colour" | "pmRa" | "pmDec" | "epoch" | "name";
 /** A column found: where it stands, and what its numbers are multiplied by (degrees; mas a year; years; mag). */
 export type Column = { readonly index: number; readonly factor: number };
 export type Columns = Readonly<Partial<Record<ColumnRole, Column>>>;
@@ -22,8 +22,11 @@ export type RowSink = {
 export type FormatReader = { readonly push: (text: string) => void; readonly finish: () => void };
 
 export type Imported = {
+  /** The tiles of a sky, and the names of its stars where there are any. */
   readonly files: readonly SkyFile[];
   readonly stars: number;
+  /** Names kept for the search, `of` so many that the file gave. */
+  readonly names: { readonly kept: number; readonly of: number };
   /** Rows left out, by reason; bad rows are among them. */
   readonly dropped: readonly { readonly why: string; readonly count: number }[];
   /** All bad rows counted, the first hundred told one by one. */
