@@ -1,6 +1,6 @@
 /** Words of the hops that are made from a seed word: the daily sky and free practice. They come with the start page. */
 export const EN_SEED = {
-  daily: "The sky of {date}",
+  daily: "Sky of {date}",
   free: "Free practice: {seed}",
 
   freeRow: "Free practice",
@@ -19,7 +19,7 @@ export const EN_SEED = {
   halfTurn: "The finder turns the sky by half: what is up lies at the bottom.",
   mirrorDiagonal: "The finder's image is mirrored. Flip the page before you turn it.",
   erectingDiagonal: "The finder shows the sky the right way round.",
-  ownSky: "Nobody has seen this sky before. The page is all there is.",
+  ownSky: "Nobody knows this sky by heart. The page is all there is.",
 
   wayOfSteps: "by the star and the triangle",
   wayStraight: "straight to the triangle",

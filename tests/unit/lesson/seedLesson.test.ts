@@ -58,7 +58,7 @@ describe("the hop of a day's sky", () => {
 
 describe("ids of lessons made from a word", () => {
   test("hold the word, and a title that grows no sky", () => {
-    expect(seedTitle("daily-2026-11-25")).toBe("The sky of 25\u00a0Nov\u00a02026");
+    expect(seedTitle("daily-2026-11-25")).toBe("Sky of 25\u00a0Nov\u00a02026");
     expect(seedTitle("free-heath")).toBe("Free practice: heath");
     expect(lessonOf("free-heath")).toMatchObject({ id: "free-heath", sky: { practice: "heath" } });
     expect(lessonOf("free-heath")).toBe(lessonOf("free-heath"));
