@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { constellations } from "#core/sky/names/constellations.ts";
 import { practiceFacts, practiceNames } from "#core/sky/practice/practiceSky.ts";
 import { movingBodies } from "#core/sky/solar/movingBodies.ts";
 import { answersTo, moreWords, placeWords, whatWords } from "../../../src/desk/search/answers.ts";
@@ -52,6 +53,21 @@ describe("what the box finds", () => {
     expect(whatWords(answer)).toBe("star in Pisces, magnitude 6.2");
     expect(moreWords(answer)).toEqual(["From your own catalogue."]);
     expect(answersTo("hill lantern", searchedSkies({ sky: { practice: "sallow" } }, [], [], own))).toEqual([]);
+  });
+
+  it("each of the 88 constellations by its Latin name and its abbreviation, with what the name means", () => {
+    const catalogue = searchedSkies({ sky: "catalogue" }, [], []);
+    for (const [abbr, { name, meaning }] of constellations()) {
+      const named = answersTo(name, catalogue).find(({ match }) => match.kind === "constellation");
+      expect([name, named?.match.id, named && moreWords(named)]).toEqual([
+        name,
+        abbr,
+        [`The name means: ${meaning.en}.`],
+      ]);
+      const short = answersTo(abbr, catalogue).find(({ match }) => match.kind === "constellation");
+      expect([abbr, short?.match.id]).toEqual([abbr, abbr]);
+    }
+    expect(constellations().size).toBe(88);
   });
 
   it("nothing, for nothing or nonsense", () => {
