@@ -86,7 +86,7 @@ test("the middle of a ring is darker than its rim, that of all else is not", asy
 });
 
 test("a cloud is brightest where it is listed, about the stars that light it", async ({ page }) => {
-  for (const seed of [0.07, 0.37, 0.71]) {
+  for (const seed of [0.07, 0.71]) {
     const { at, round } = await lightOf(page, look("cloud", { seed }));
     for (const share of [0.3, 0.5, 0.7])
       expect(at(0, 0), `seed ${seed}, ${share} out`).toBeGreaterThan(Math.max(...round(share).values));
