@@ -97,6 +97,20 @@ test("cancelled within a tenth of a second, a broken and a foreign file: what wa
   await expect(page.getByRole("button", { name: "Choose another file" })).toBeFocused();
   await smallIsStillThere(page);
 
+  // The screen may be left: it goes on, and is found under way again.
+  await drop(page, await handOf(page, "longer.csv", spoiltCsv(20_000), 45));
+  await expect(page.getByText(/Reading longer\.csv/)).toBeVisible();
+  await page.getByRole("link", { name: "Start page" }).click();
+  await page.getByRole("heading", { level: 1 }).waitFor();
+  expect(new URL(page.url()).hash).not.toContain("catalogue");
+  await page.evaluate(() => {
+    location.hash = "#/catalogue";
+  });
+  await expect(page.getByText(/(Reading longer\.csv: [\d,]+ rows, [1-9]\d* %|rows read\.)/)).toBeVisible();
+  await page.getByRole("button", { name: "Cancel" }).click();
+  await expect(notice(page)).toHaveText("Cancelled. What was here before is unchanged.");
+  await smallIsStillThere(page);
+
   await drop(page, await handOf(page, "broken.vot", BROKEN_VOTABLE));
   await expect(notice(page)).toContainText(/Not taken in\. Line 5: the file ends in the middle\..*is unchanged/);
   await smallIsStillThere(page);

@@ -6,28 +6,27 @@ import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { useDrop } from "../bench/useDrop.ts";
 import { Icon } from "../icons.tsx";
 import { Tools } from "../play/Corners.tsx";
-import { createImportDesk, type ImportDesk } from "./desk.ts";
+import { type ImportDesk, importDesk } from "./desk.ts";
 import { ownInUse } from "./inUse.ts";
-import { openOwnBase } from "./ownBase.ts";
 import { ReadSheet } from "./ReadSheet.tsx";
 import { endingWords, percentOf, progressWords, say, shownName } from "./words.ts";
 
-/** Open as long as the screen stands; `none` where the browser keeps nothing. */
+/** An import that was under way when the screen was left is found again; `none` where the browser keeps nothing. */
 function useDesk(): ImportDesk | "opening" | "none" {
   const [desk, setDesk] = useState<ImportDesk | "opening" | "none">("opening");
   useEffect(() => {
-    let end: () => void = () => undefined;
+    let leave: () => void = () => undefined;
     let isHere = true;
     const open = async () => {
-      const opened = await createImportDesk(await openOwnBase());
-      if (!isHere) return opened.end();
-      end = opened.end;
+      const opened = await importDesk();
+      if (!isHere) return opened.leave();
+      leave = opened.leave;
       setDesk(opened);
     };
     void open().catch(() => isHere && setDesk("none"));
     return () => {
       isHere = false;
-      end();
+      leave();
     };
   }, []);
   return desk;

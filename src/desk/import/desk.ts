@@ -1,7 +1,7 @@
 /** What the screen of one's own catalogue shows and may ask for. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import type { Progress, Task, Told } from "./messages.ts";
-import { currentOf, type OwnBase, type OwnCatalogue, removeOwn, sweep, undoOwn } from "./ownBase.ts";
+import { currentOf, type OwnBase, type OwnCatalogue, openOwnBase, removeOwn, sweep, undoOwn } from "./ownBase.ts";
 
 /** What happened last. */
 export type Ending =
@@ -21,8 +21,8 @@ export interface ImportDesk {
   /** Ends the import at once; what was there before stays. */
   cancel(): Promise<void>;
   remove(): Promise<void>;
-  /** Nobody looks any more: an import under way is given up. */
-  end(): void;
+  /** The screen is left: an import under way goes on. */
+  leave(): void;
 }
 
 type Why = (Told & { kind: "failed" })["why"];
@@ -30,8 +30,24 @@ type Why = (Told & { kind: "failed" })["why"];
 const startWorker = () =>
   new Worker(new URL("./import.worker.ts", import.meta.url), { type: "module", name: "import" });
 
-/** @param base open as long as the desk is in use */
-export async function createImportDesk(base: OwnBase): Promise<ImportDesk> {
+/** The page's one desk, and how many screens show it (one that is left while it opens makes two for a moment). */
+let page: Promise<ImportDesk> | null = null;
+let visits = 0;
+
+/** The desk, for a screen that will `leave` it. It stays while an import is under way. Rejects where the browser keeps nothing. */
+export function importDesk(): Promise<ImportDesk> {
+  visits += 1;
+  page ??= openOwnBase()
+    .then(createImportDesk)
+    .catch((error: unknown) => {
+      page = null;
+      visits = 0;
+      throw error;
+    });
+  return page;
+}
+
+async function createImportDesk(base: OwnBase): Promise<ImportDesk> {
   const own = signal(await currentOf(base));
   const running = signal<Running | null>(null);
   const ending = signal<Ending | null>(null);
@@ -45,7 +61,8 @@ export async function createImportDesk(base: OwnBase): Promise<ImportDesk> {
     own.value = await currentOf(base);
     running.value = null;
     ending.value = how;
-    await sweep(base);
+    // A hop may still be among the stars of before; the next visit sweeps.
+    if (visits > 0) await sweep(base);
   };
   const failed = (why: Why, what: string, hint: string) => void settle({ kind: "failed", why, what, hint });
   const hear = (told: Told, fileName: string) => {
@@ -89,9 +106,11 @@ export async function createImportDesk(base: OwnBase): Promise<ImportDesk> {
       own.value = null;
       ending.value = { kind: "removed" };
     },
-    end() {
-      if (worker) void stop().finally(() => base.close());
-      else base.close();
+    leave() {
+      visits -= 1;
+      if (visits > 0 || running.value) return;
+      base.close();
+      page = null;
     },
   };
 }

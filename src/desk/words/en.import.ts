@@ -21,7 +21,8 @@ export const EN_IMPORT = {
   reading: "Reading {name}: {rows} rows, {percent} % of the file.",
   sorting: "{rows} rows read. The stars are being laid into tiles.",
   keeping: "{rows} rows read. The tiles are being written down.",
-  staying: "Stay on this page meanwhile. What was here before is kept until all is there.",
+  staying:
+    "You may look at other screens meanwhile: it goes on as long as this page stays open. What was here before is kept until all is there.",
   began: "Taking in {name}.",
 
   taken: "{name} has been taken in: {stars} stars.",
