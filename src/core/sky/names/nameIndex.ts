@@ -25,6 +25,7 @@ export function nameIndex<T>(
     }
   }
   const sorted = [...byKey.keys()].sort();
+  const backward = sorted.map(turned).sort();
   return {
     find(wanted) {
       const found = new Map<T, Fit>();
@@ -36,7 +37,7 @@ export function nameIndex<T>(
       add(byKey.get(withoutRaised(wanted)), FIT.unraised);
       for (const key of beginningWith(sorted, wanted)) add(byKey.get(key), FIT.beginning);
       if (found.size === 0 && wanted.length >= SHORTEST_SLIP) {
-        for (const key of sorted) if (isOneSlip(wanted, key)) add(byKey.get(key), FIT.slip);
+        for (const key of nearOnes(sorted, backward, wanted)) if (isOneSlip(wanted, key)) add(byKey.get(key), FIT.slip);
       }
       return found;
     },
@@ -64,6 +65,21 @@ function beginningWith(sorted: readonly string[], wanted: string): string[] {
   }
   return found;
 }
+
+/**
+ * Names that begin or end as the word does: one slip touches at most two letters side by side, so that it leaves the word's
+ * beginning or its end whole where two letters lie between them.
+ */
+function nearOnes(sorted: readonly string[], backward: readonly string[], wanted: string): Set<string> {
+  const whole = Math.floor((wanted.length - 2) / 2);
+  const near = new Set<string>();
+  const [beginning, end] = [wanted.slice(0, whole), turned(wanted).slice(0, whole)];
+  for (let i = firstFrom(sorted, beginning); sorted[i]?.startsWith(beginning); i++) near.add(sorted[i]!);
+  for (let i = firstFrom(backward, end); backward[i]?.startsWith(end); i++) near.add(turned(backward[i]!));
+  return near;
+}
+
+const turned = (word: string) => [...word].reverse().join("");
 
 function firstFrom(sorted: readonly string[], wanted: string): number {
   let low = 0;
