@@ -45,6 +45,9 @@ function BadRows({ own }: { own: OwnCatalogue }) {
   );
 }
 
+const namesWords = ({ kept, of }: NonNullable<OwnCatalogue["names"]>) =>
+  kept < of ? say("names", { kept: count(kept), of: count(of) }) : say("namesAll", { of: count(of) });
+
 function Told({ own }: { own: OwnCatalogue }) {
   const date = new Date(own.takenAtMs).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
   const left = own.dropped.reduce((sum, one) => sum + one.count, 0);
@@ -70,7 +73,7 @@ function Told({ own }: { own: OwnCatalogue }) {
           ))}
         </tbody>
       </table>
-      {own.names && own.names.of > 0 && <p>{say("names", { kept: count(own.names.kept), of: count(own.names.of) })}</p>}
+      {own.names && own.names.of > 0 && <p>{namesWords(own.names)}</p>}
       <BadRows own={own} />
     </>
   );

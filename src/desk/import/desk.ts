@@ -61,7 +61,7 @@ async function createImportDesk(base: OwnBase): Promise<ImportDesk> {
     own.value = await currentOf(base);
     running.value = null;
     ending.value = how;
-    // A hop may still be among the stars of before; the next visit sweeps.
+    // A hop may still be among the stars of before: they go at the end of the next visit.
     if (visits > 0) await sweep(base);
   };
   const failed = (why: Why, what: string, hint: string) => void settle({ kind: "failed", why, what, hint });
@@ -109,8 +109,10 @@ async function createImportDesk(base: OwnBase): Promise<ImportDesk> {
     leave() {
       visits -= 1;
       if (visits > 0 || running.value) return;
-      base.close();
       page = null;
+      void sweep(base)
+        .catch(() => undefined)
+        .finally(() => base.close());
     },
   };
 }

@@ -41,6 +41,7 @@ export const EN_IMPORT = {
   stars: "stars taken",
   left: "rows left out",
   ofThem: "of them: {why}",
+  namesAll: "{of} names are kept. Find them with the search.",
   names: "{kept} of {of} names are kept, those of the brightest stars first. Find them with the search.",
   takenOn: "taken in on {date}",
 
