@@ -1,14 +1,12 @@
 /** The uniforms every layer shares: one group, its arrays written in place from frame to frame. */
 import { UniformGroup } from "pixi.js";
-import { heightPxOf, widthPxOf } from "./reach.ts";
+import { heightPxOf, SPILL_CSS_PX, widthPxOf } from "./reach.ts";
 import type { FieldView, StageLayout } from "./view.ts";
 
 /** Width of the soft edge inside the field stop, CSS px. */
 const SOFT_EDGE_CSS_PX = 7;
 /** Stars of an eyepiece are so much larger. */
 const EYEPIECE_STARS = 1.12;
-/** How far the sky runs on past the rim where the instrument has no wall, CSS px. */
-const SPILL_CSS_PX = 250;
 
 export interface Frame {
   readonly group: UniformGroup;

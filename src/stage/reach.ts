@@ -1,6 +1,9 @@
 /** How far the canvas reaches about the field's centre. */
 import type { Reach, StageLayout } from "./view.ts";
 
+/** So far beyond the rim the sky is gone where the eye has no wall about it, CSS px. */
+export const SPILL_CSS_PX = 250;
+
 export const squareReach = (px: number): Reach => ({ left: px, right: px, up: px, down: px });
 
 /** Size of the canvas, device px. */

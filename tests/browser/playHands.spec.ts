@@ -14,6 +14,8 @@ test.beforeEach(({ page }) => holdStars(page));
 
 /** A hop takes half a minute; on a machine that is busy with other things, several times that. */
 test.setTimeout(240_000);
+/** The whole table, a little smaller than it is drawn: there are fewer pixels to wait for. */
+test.use({ viewport: { width: 1200, height: 750 } });
 
 const LESSON = "3-03";
 /** How much the same hop may differ by what the hand holds. */

@@ -9,6 +9,8 @@ import { test } from "./play/watch.ts";
 
 /** A hop takes half a minute; on a machine that is busy with other things, several times that. */
 test.setTimeout(240_000);
+/** The whole table, a little smaller than it is drawn: there are fewer pixels to wait for. */
+test.use({ viewport: { width: 1200, height: 750 } });
 test.describe.configure({ mode: "parallel" });
 
 const HANDS = [

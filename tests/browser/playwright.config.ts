@@ -5,6 +5,8 @@ const FLAGS = [
   "--no-sandbox",
   "--use-angle=swiftshader",
   "--enable-unsafe-swiftshader",
+  // The page is put together by the processor, as where there is no graphics processor: the canvas alone goes through WebGL.
+  "--disable-gpu-compositing",
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",

@@ -1,12 +1,10 @@
 /** How far the field's canvas reaches over the table. */
 import type { Reach } from "../../stage/index.ts";
-import { squareReach } from "../../stage/reach.ts";
+import { SPILL_CSS_PX, squareReach } from "../../stage/reach.ts";
 import type { PlayLayout } from "./geometry.ts";
 
 /** The canvas reaches so far beyond the field stop: every pixel more is drawn and laid on the page in each frame. */
 const ROOM_PX = 2;
-/** So far beyond the rim the sky of the naked eye and the sight is gone. */
-export const SPILL_PX = 250;
 
 /** A side between the field's centre and an edge that stands still: whole px to it, so that no pixel is drawn across two. */
 const sideTo = (edgePx: number, mostPx: number): number => edgePx - Math.ceil(Math.max(0, edgePx - mostPx));
@@ -18,7 +16,7 @@ const sideTo = (edgePx: number, mostPx: number): number => edgePx - Math.ceil(Ma
 export function openReach({ kind, barrel, words }: PlayLayout, width: number, height: number): Reach {
   const { x, y, fieldPx, rimPx } = barrel;
   const outer = fieldPx + rimPx;
-  const most = outer + SPILL_PX;
+  const most = outer + SPILL_CSS_PX;
   const wordsAtRight = kind === "column" || kind === "lying";
   const wordsBelow = kind === "phone" || kind === "tall";
   const left = sideTo(x, most);

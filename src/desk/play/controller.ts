@@ -9,12 +9,13 @@ import type { Dir, Gear } from "#core/seams/index.ts";
 import { gearInUse, looksByEye, pointing, tick } from "#core/session/session.ts";
 import { tilesAhead } from "#core/sky/catalogue/tilesOfCone.ts";
 import { createStage, type Reach, type Stage, type StageLayout } from "../../stage/index.ts";
+import { SPILL_CSS_PX } from "../../stage/reach.ts";
 import { isPhone, lamp, lampLevel, reducedMotion } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { createActs } from "./acts.ts";
 import type { Attempt } from "./attempt.ts";
 import type { Bodies } from "./bodies.ts";
-import { createCanvasReach, SPILL_PX } from "./canvasReach.ts";
+import { createCanvasReach } from "./canvasReach.ts";
 import { createClock } from "./clock.ts";
 import { createGrain, grainOn, hasGrain } from "./grain.ts";
 import type { Hop, Ports } from "./hop.ts";
@@ -136,7 +137,7 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
   const starsRad = (gear: Gear): number => {
     if (!layout || layout.reachCssPx !== open) return (gear.fieldDeg / 2) * DEG;
     const { fieldRadiusCssPx, rimCssPx } = layout;
-    const plane = (fieldRadiusPlane(gear) * (fieldRadiusCssPx + rimCssPx + SPILL_PX)) / fieldRadiusCssPx;
+    const plane = (fieldRadiusPlane(gear) * (fieldRadiusCssPx + rimCssPx + SPILL_CSS_PX)) / fieldRadiusCssPx;
     return 2 * Math.atan(plane / 2);
   };
 
