@@ -20,8 +20,7 @@ export default defineConfig({
   testDir: ".",
   outputDir: "../../dist/test/browser",
   timeout: 120_000,
-  // A hand that plays mostly waits, as people do: a third one has room on two cores.
-  workers: 3,
+  workers: 2,
   retries: 0,
   reporter: [["line"], ["json"]],
   use: {

@@ -3,8 +3,8 @@ import { type Blob, findStars } from "./blobs.ts";
 import { waitInPage } from "./hands.ts";
 import { anchorTold, inUse, type Player, picture, type Told } from "./looks.ts";
 
-/** Time for a tube that was let go to slow down; the words are then waited for until they stay. */
-const STAND_MS = 150;
+/** Time for a tube that was let go to come to a stand. */
+const STAND_MS = 400;
 const MOST_PUSHES = 30;
 /** Within so long the page takes it, or says that the star is not in the middle yet. */
 const TAKEN_MS = 1500;
