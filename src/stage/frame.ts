@@ -10,10 +10,7 @@ const EYEPIECE_STARS = 1.12;
 
 export interface Frame {
   readonly group: UniformGroup;
-  /** Device px, like all that follows: the field's centre from the canvas's left and lower sides. */
-  readonly centreXPx: number;
-  readonly centreYPx: number;
-  /** From the centre to the canvas's sides. */
+  /** From the field's centre to the canvas's sides, device px, like all that follows: the centre stands at (leftPx, downPx). */
   readonly leftPx: number;
   readonly rightPx: number;
   readonly upPx: number;
@@ -56,8 +53,6 @@ export const greenShare = (lamp: FieldView["lamp"]): number => (lamp === "amber"
 /** A frame that nothing has been written to yet. */
 export const createFrame = (): MutableFrame => ({
   group: createFrameGroup(),
-  centreXPx: 0,
-  centreYPx: 0,
   leftPx: 0,
   rightPx: 0,
   upPx: 0,
@@ -82,8 +77,6 @@ const fillReach = (frame: MutableFrame, layout: StageLayout) => {
   frame.rightPx = width - frame.leftPx;
   frame.downPx = (height * down) / (up + down);
   frame.upPx = height - frame.downPx;
-  frame.centreXPx = frame.leftPx;
-  frame.centreYPx = frame.downPx;
   const across = Math.max(frame.leftPx, frame.rightPx);
   const along = Math.max(frame.upPx, frame.downPx);
   frame.farPx = Math.sqrt(across * across + along * along);
@@ -104,8 +97,8 @@ export const fillFrame = (frame: MutableFrame, view: FieldView, layout: StageLay
   frame.cutPx = view.horizon ? 4 * frame.farPx : frame.stopPx;
   const u = frame.group.uniforms as FrameUniforms;
   u.uView.set(view.viewFromIcrs);
-  u.uField[0] = frame.centreXPx;
-  u.uField[1] = frame.centreYPx;
+  u.uField[0] = frame.leftPx;
+  u.uField[1] = frame.downPx;
   u.uField[2] = frame.pxPerPlane;
   u.uClip[0] = 2 / (frame.leftPx + frame.rightPx);
   u.uClip[1] = 2 / (frame.upPx + frame.downPx);

@@ -77,8 +77,8 @@ const windowOf = (dir: Dir, frame: Frame, view: FieldView, layout: StageLayout, 
   const map = view.projection === "stereographic" ? stereographic : gnomonic;
   if (!map.project(along(0), along(1), along(2), out)) return false;
   const scale = (layout.fieldRadiusCssPx * frame.pxPerCssPx) / view.planeRadius;
-  out[0] = frame.centreXPx + out[0]! * scale;
-  out[1] = frame.centreYPx + out[1]! * scale;
+  out[0] = frame.leftPx + out[0]! * scale;
+  out[1] = frame.downPx + out[1]! * scale;
   return true;
 };
 
@@ -117,16 +117,16 @@ const putLine = (
 };
 
 const putCross = (layer: LineLayer, frame: Frame): void => {
-  const { centreXPx, centreYPx } = frame;
+  const { leftPx, downPx } = frame;
   const gap = CROSS_GAP * frame.stopPx;
   colour.set(BLACK);
   for (let arm = 0; arm < 4; arm++) {
     const x = arm === 0 ? 1 : arm === 1 ? -1 : 0;
     const y = arm === 2 ? 1 : arm === 3 ? -1 : 0;
-    from[0] = centreXPx + x * gap;
-    from[1] = centreYPx + y * gap;
-    to[0] = centreXPx + x * frame.stopPx;
-    to[1] = centreYPx + y * frame.stopPx;
+    from[0] = leftPx + x * gap;
+    from[1] = downPx + y * gap;
+    to[0] = leftPx + x * frame.stopPx;
+    to[1] = downPx + y * frame.stopPx;
     putLine(layer, from, to, 1.2 * frame.pxPerCssPx, CROSS_ALPHA);
   }
 };

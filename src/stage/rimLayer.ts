@@ -16,12 +16,9 @@ import {
 } from "./rings.ts";
 import type { FieldView, StageLayout } from "./view.ts";
 
-/** Device px: the canvas about the centre, the field's radius, where the rim begins, its width, where the table begins. */
+/** The layout, and by device px the field's radius, where the rim begins, its width, where the table begins. */
 interface Edge {
-  leftPx: number;
-  rightPx: number;
-  upPx: number;
-  downPx: number;
+  layout: StageLayout | null;
   innerPx: number;
   fromPx: number;
   widthPx: number;
@@ -47,7 +44,7 @@ export const createRimLayer = (frame: Frame): RimLayer => {
   return {
     rim: drawCall(createBandGeometry(RIM_BANDS), shader, "opaque", "triangle-list"),
     stops,
-    edge: { leftPx: 0, rightPx: 0, upPx: 0, downPx: 0, innerPx: 0, fromPx: 0, widthPx: 0, tableFromPx: 0 },
+    edge: { layout: null, innerPx: 0, fromPx: 0, widthPx: 0, tableFromPx: 0 },
   };
 };
 
@@ -59,12 +56,12 @@ const addToken = (stops: RingStops, radiusPx: number, one: Token, view: FieldVie
 };
 
 /** Leaves out what of the rim lies outside the canvas, and all of it where there is none. */
-const cutRim = ({ rim, stops, edge }: RimLayer): void => {
+const cutRim = ({ rim, stops, edge }: RimLayer, { leftPx, rightPx, upPx, downPx }: Frame): void => {
   const seen = (stop: number, turn: number) => {
     if (stop >= FIRST_OF_RIM && edge.widthPx <= 0) return false;
     const x = stops.radii[stop]! * Math.cos(2 * Math.PI * turn);
     const y = stops.radii[stop]! * Math.sin(2 * Math.PI * turn);
-    return x > -edge.leftPx && x < edge.rightPx && y > -edge.downPx && y < edge.upPx;
+    return x > -leftPx && x < rightPx && y > -downPx && y < upPx;
   };
   const indices = ringIndices(RIM_BANDS, seen);
   rim.geometry.indexBuffer.data = indices;
@@ -104,23 +101,13 @@ export const drawRim = (
   const width = layout.rimCssPx * px;
   const from = Math.max(inner, frame.stopPx);
   const tableFrom = frame.spillPx > 0 ? 2 * frame.farPx : width > 0 ? inner + width + 0.9 * px : from;
-  const same =
-    edge.leftPx === frame.leftPx &&
-    edge.rightPx === frame.rightPx &&
-    edge.upPx === frame.upPx &&
-    edge.downPx === frame.downPx &&
-    edge.fromPx === from &&
-    edge.widthPx === width &&
-    edge.tableFromPx === tableFrom;
-  edge.leftPx = frame.leftPx;
-  edge.rightPx = frame.rightPx;
-  edge.upPx = frame.upPx;
-  edge.downPx = frame.downPx;
+  const same = edge.layout === layout && edge.fromPx === from && edge.tableFromPx === tableFrom;
+  edge.layout = layout;
   edge.innerPx = inner;
   edge.fromPx = from;
   edge.widthPx = width;
   edge.tableFromPx = tableFrom;
   setRim(stops, edge, px, view);
-  if (!same) cutRim(layer);
+  if (!same) cutRim(layer, frame);
   issue(renderer, layer.rim);
 };

@@ -71,7 +71,7 @@ function Brightness() {
   );
 }
 
-/** Keys (where the page has no other way to them), sound and lamp; the lamp's word is what a press brings. */
+/** Keys, sound and lamp; the lamp's word is what a press brings. */
 export function Tools() {
   const { words, said } = LAMPS[lamp.value];
   return (

@@ -200,8 +200,10 @@ export interface PlayModel {
   steer(right: -1 | 0 | 1, up: -1 | 0 | 1, fine: boolean): void;
   /** Gives the controller the canvas; called again where the canvas is a new one. */
   mount(canvas: HTMLCanvasElement): Promise<void>;
-  /** Radius of the field on the page, CSS px, and the ring's width. */
-  /** @param open how far the canvas may reach where the sky is open; null not beyond the field */
+  /**
+   * Radius of the field on the page, CSS px, and the ring's width.
+   * @param open how far the canvas may reach where the sky is open; null: not beyond the field
+   */
   resize(fieldRadiusPx: number, rimPx: number, open: Reach | null): void;
   unmount(): void;
 }

@@ -142,6 +142,7 @@ export function SearchPanel({ lesson, lessons }: Props) {
       <input
         ref={box}
         id={`${id}-box`}
+        class="line-field"
         type="text"
         role="combobox"
         autocomplete="off"

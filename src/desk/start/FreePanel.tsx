@@ -27,6 +27,7 @@ export function FreePanel({ onOpen, onBack }: Props) {
         <label for={id}>{saySeed("freeLabel")}</label>
         <input
           id={id}
+          class="line-field"
           type="text"
           autocomplete="off"
           autocapitalize="off"
