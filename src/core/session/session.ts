@@ -21,7 +21,7 @@ export { carryingHand, type Drag, pushingHand, screwingHand } from "./hand.ts";
 export * from "./pointing.ts";
 export * from "./state.ts";
 export { tick } from "./tick.ts";
-export { tubeDir } from "./tube.ts";
+export { isAtStand, tubeDir } from "./tube.ts";
 
 /** Share of a push that the tube follows in one tick: nine tenths within 160 ms, at rest after half a second. */
 const FOLLOW_SHARE = 0.25;

@@ -73,6 +73,16 @@ export function dropPending({ pose }: Session): void {
   pose[POSE.gazePending2] = 0;
 }
 
+/** Whether neither tube nor gaze has anything left to follow: what is in view moves no more by the hand. */
+export function isAtStand({ pose }: Session): boolean {
+  return (
+    pose[POSE.pending1] === 0 &&
+    pose[POSE.pending2] === 0 &&
+    pose[POSE.gazePending1] === 0 &&
+    pose[POSE.gazePending2] === 0
+  );
+}
+
 /** Takes from what is pending in one place the part that is followed in this tick. */
 function follow(pose: Float64Array, place: number, share: number): number {
   const pending = pose[place]!;

@@ -43,12 +43,15 @@ export type Acts = Pick<
 export interface ActsHow {
   chooseSheet(hop: Hop): void;
   invalidate(): void;
+  /** Brings the session up to a moment of the page's clock, ms. */
+  upTo(atMs: number): void;
   fieldRadiusPx(): number;
 }
 
 export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steering: Steering, how: ActsHow): Acts {
-  /** Does something while a hop is played. */
-  const playing = (act: (hop: Hop) => void) => {
+  /** Does something while a hop is played, at a moment of the page's clock. */
+  const playing = (act: (hop: Hop) => void, atMs = performance.now()) => {
+    how.upTo(atMs);
     const hop = hopNow();
     if (!hop || signals.phase.value !== "play") return;
     act(hop);
@@ -200,12 +203,12 @@ export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steer
         else hop.facts.moved = true;
         settle(hop);
       }),
-    steer: (right, up, fine) =>
+    steer: (right, up, fine, atMs) =>
       playing((hop) => {
         const began = (right !== 0 || up !== 0) && !steering.active;
         steering.steer(right, up, fine);
         if (began && !steering.screws) put(hop, { kind: fine ? "nudge" : "push", axis: "both" });
         else if (right === 0 && up === 0) hop.facts.moved = true;
-      }),
+      }, atMs),
   };
 }

@@ -11,6 +11,11 @@ const IDLE_MS = 250;
 export interface Clock {
   /** Something is to be drawn. */
   invalidate(): void;
+  /**
+   * Brings the session up to a moment of the page's clock, ms, before something is done to it: what is done later than that
+   * moment, a key that comes up while a long frame is drawn, is taken as done when it was.
+   */
+  upTo(atMs: number): void;
   start(): void;
   stop(): void;
 }
@@ -29,7 +34,7 @@ export function createClock(step: () => void, draw: (nowMs: number) => number | 
 
   const catchUp = (nowMs: number) => {
     owedMs += Math.max(0, nowMs - lastMs);
-    lastMs = nowMs;
+    lastMs = Math.max(lastMs, nowMs);
     let steps = Math.min(MOST_STEPS, Math.floor(owedMs / STEP_MS));
     owedMs -= steps * STEP_MS;
     if (steps === MOST_STEPS) owedMs = 0;
@@ -48,6 +53,9 @@ export function createClock(step: () => void, draw: (nowMs: number) => number | 
   };
   return {
     invalidate: request,
+    upTo(atMs) {
+      if (timer !== undefined) catchUp(Math.min(atMs, performance.now()));
+    },
     start() {
       if (timer !== undefined) return;
       lastMs = performance.now();

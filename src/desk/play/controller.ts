@@ -6,7 +6,7 @@ import { withFurther } from "#core/field/withFurther.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import { fieldRadiusPlane } from "#core/optics/viewFrame.ts";
 import type { Dir, Gear } from "#core/seams/index.ts";
-import { gearInUse, looksByEye, pointing, tick } from "#core/session/session.ts";
+import { gearInUse, isAtStand, looksByEye, pointing, tick } from "#core/session/session.ts";
 import { tilesAhead } from "#core/sky/catalogue/tilesOfCone.ts";
 import { createStage, type Reach, type Stage, type StageLayout } from "../../stage/index.ts";
 import { SPILL_CSS_PX } from "../../stage/reach.ts";
@@ -38,8 +38,8 @@ const AHEAD_FIELDS = 1.5;
 const LOOK_AHEAD_MS = 250;
 /** A notice stands so long; a question stands until it is answered. */
 const NOTICE_MS = 9000;
-/** The hand's mark lingers after a push; frames go on until the tube has settled. */
-const SETTLES_MS = { mark: 700, tube: 1500, kept: 2000 } as const;
+/** The hand's mark lingers after a push; what was pushed is kept for later. */
+const SETTLES_MS = { mark: 700, kept: 2000 } as const;
 
 export interface PlayHow {
   readonly lesson: Lesson;
@@ -103,7 +103,10 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
     loading.ahead(tilesAhead(to, way, AHEAD_FIELDS * fieldRad, signals.limitMag.value));
   };
 
-  /** What follows from the tube's motion since the frame before: tiles ahead, the rub, the hand's mark. */
+  /**
+   * What follows from the tube's motion since the frame before: tiles ahead, the rub, the hand's mark.
+   * @returns whether it moved, or a hand is on it
+   */
   const followMotion = ({ attempt }: Hop, gear: Gear, nowMs: number): boolean => {
     const now = pointing(attempt.session);
     const byEye = looksByEye(attempt.session);
@@ -117,7 +120,14 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
     if (byEye || steering.screws) signals.handMark.value = null;
     else if (mark?.pushing !== pushing || mark.towardDeg !== steering.towardDeg)
       signals.handMark.value = { towardDeg: steering.towardDeg, pushing };
-    return pushing;
+    return movedRad > 0 || steering.active;
+  };
+  /** In how many ms something is to be seen again where nothing moves: the hand's mark goes, stars twinkle. */
+  const waitMsAtStand = (on: Stage, nowMs: number): number | null => {
+    const markMs = signals.handMark.value?.pushing ? at.movedMs + SETTLES_MS.mark - nowMs : null;
+    const starsMs = twinkleWaitMs(on);
+    if (markMs === null) return starsMs;
+    return Math.max(1, starsMs === null ? markMs : Math.min(markMs, starsMs));
   };
 
   const canvasReach = createCanvasReach();
@@ -163,9 +173,9 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
     stage.draw(picture);
     skyShown();
     refreshCompass(hop);
-    const pushing = followMotion(hop, gear, nowMs);
+    const moved = followMotion(hop, gear, nowMs);
     const drifts = session.compiled.spec.drift && signals.phase.value === "play";
-    return moving || pushing || drifts || nowMs - at.movedMs < SETTLES_MS.tube ? 0 : twinkleWaitMs(stage);
+    return moving || moved || drifts || !isAtStand(session) ? 0 : waitMsAtStand(stage, nowMs);
   };
 
   const idle = () => {
@@ -213,6 +223,7 @@ export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }
   const acts = createActs(() => hop, signals, steering, {
     chooseSheet: (one) => void chooseSheet(one),
     invalidate: clock.invalidate,
+    upTo: clock.upTo,
     fieldRadiusPx: () => layout?.fieldRadiusCssPx ?? 1,
   });
 

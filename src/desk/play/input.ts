@@ -73,35 +73,35 @@ const ARROWS: Readonly<Record<string, readonly [right: -1 | 0 | 1, up: -1 | 0 | 
 };
 const signOf = (sum: number): -1 | 0 | 1 => (sum > 0 ? 1 : sum < 0 ? -1 : 0);
 
-/** Arrows that are down, as one push. */
+/** Arrows that are down, as one push. A key is taken as pressed and lifted when it was, however late the page comes to it. */
 export function createHeldArrows(steer: Model["steer"]) {
   const down = new Set<string>();
   let fine = false;
-  const tell = () => {
+  const tell = (atMs: number) => {
     let [right, up] = [0, 0];
     for (const key of down) {
       right += ARROWS[key]![0];
       up += ARROWS[key]![1];
     }
-    steer(signOf(right), signOf(up), fine);
+    steer(signOf(right), signOf(up), fine, atMs);
   };
   return {
-    press(key: string, shift: boolean) {
+    press(key: string, shift: boolean, atMs: number) {
       if (down.has(key) && fine === shift) return;
       down.add(key);
       fine = shift;
-      tell();
+      tell(atMs);
     },
     /** Also for Shift, which comes and goes while an arrow is down. */
-    lift(key: string, shift: boolean) {
+    lift(key: string, shift: boolean, atMs: number) {
       const changed = down.delete(key) || (down.size > 0 && fine !== shift);
       fine = shift;
-      if (changed) tell();
+      if (changed) tell(atMs);
     },
-    release() {
+    release(atMs: number) {
       if (down.size === 0) return;
       down.clear();
-      tell();
+      tell(atMs);
     },
   };
 }
@@ -159,23 +159,23 @@ function isTheirs(event: KeyboardEvent): boolean {
 /** Listens to the window's keys for the play screen; the result stops it and lets all arrows go. */
 export function listenToKeys(model: Model, page: PageActs, host: Window = window): () => void {
   const stop = new AbortController();
-  const arrows = createHeldArrows((right, up, fine) => model.steer(right, up, fine));
+  const arrows = createHeldArrows((...how) => model.steer(...how));
   const does = actsOf(model, page);
   const onDown = (event: KeyboardEvent) => {
     if (event.defaultPrevented || isTheirs(event)) return;
     const act = actOfKey(event);
     if (!act || isPages(act) || model.phase.value !== "play") return;
     event.preventDefault();
-    if (act === "push" || act === "fine") arrows.press(event.key, event.shiftKey);
+    if (act === "push" || act === "fine") arrows.press(event.key, event.shiftKey, event.timeStamp);
     else if (!event.repeat || REPEATS.has(act)) does[act]();
   };
   const options = { signal: stop.signal };
   host.addEventListener("keydown", onDown, options);
-  host.addEventListener("keyup", (event) => arrows.lift(event.key, event.shiftKey), options);
-  host.addEventListener("blur", () => arrows.release(), options);
-  host.document.addEventListener("visibilitychange", () => arrows.release(), options);
+  host.addEventListener("keyup", (event) => arrows.lift(event.key, event.shiftKey, event.timeStamp), options);
+  host.addEventListener("blur", (event) => arrows.release(event.timeStamp), options);
+  host.document.addEventListener("visibilitychange", (event) => arrows.release(event.timeStamp), options);
   return () => {
     stop.abort();
-    arrows.release();
+    arrows.release(performance.now());
   };
 }

@@ -196,8 +196,8 @@ export interface PlayModel {
   /** A drag on the field of so many CSS px; x right, y down. */
   drag(dxPx: number, dyPx: number): void;
   dragging(on: boolean): void;
-  /** Arrow keys held: -1, 0 or 1 along right and up. */
-  steer(right: -1 | 0 | 1, up: -1 | 0 | 1, fine: boolean): void;
+  /** Arrow keys held: -1, 0 or 1 along right and up, from a moment of the page's clock on, ms. */
+  steer(right: -1 | 0 | 1, up: -1 | 0 | 1, fine: boolean, atMs: number): void;
   /** Gives the controller the canvas; called again where the canvas is a new one. */
   mount(canvas: HTMLCanvasElement): Promise<void>;
   /**

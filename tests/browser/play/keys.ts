@@ -1,6 +1,6 @@
 /** Keys alone: arrows held for a while, letters, Enter, and the cross of the sheet. */
 import type { Page } from "@playwright/test";
-import { type Hand, type Press, type Px, sleep, waitInPage } from "./hands.ts";
+import { type Hand, type Press, type Px, sleep } from "./hands.ts";
 
 /** How fast held arrows push, fields a second: as anyone learns who plays a while. */
 const SPEED = { first: 0.1, full: 0.55, rampS: 0.9, fine: 0.07 } as const;
@@ -36,9 +36,11 @@ export function createKeyHand(page: Page): Hand {
   const { keyboard } = page;
   const hold = async (keys: readonly string[], seconds: number, fine: boolean) => {
     const all = fine ? ["Shift", ...keys] : keys;
-    for (const key of all) await keyboard.down(key);
-    await waitInPage(page, seconds * 1000);
-    for (const key of all.toReversed()) await keyboard.up(key);
+    // Keys go down and come up by the clock, however late the page comes to them: it takes them as of when they did.
+    const down = all.map((key) => keyboard.down(key));
+    await sleep(seconds * 1000);
+    const up = all.toReversed().map((key) => keyboard.up(key));
+    await Promise.all([...down, ...up]);
   };
   const one = async (key: string, fields: number, share: number) => {
     if (fields < 0.002) return;

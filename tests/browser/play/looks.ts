@@ -82,14 +82,15 @@ const OUTS: readonly (readonly [words: string, out: number, least: number, most:
 const MOST_READS = 8;
 /** The words of the field once they say the same twice: the tube has come to rest, and the page has told it. */
 async function settledWords(page: Page): Promise<string> {
-  let before: string | null = null;
+  const read = async () => (await page.locator("#field").getAttribute("aria-label")) ?? "";
+  let words = await read();
   for (let i = 0; i < MOST_READS; i++) {
     await waitInPage(page, WORDS_MS);
-    const now = (await page.locator("#field").getAttribute("aria-label")) ?? "";
-    if (now === before) break;
-    before = now;
+    const before = words;
+    words = await read();
+    if (words === before) break;
   }
-  return before ?? "";
+  return words;
 }
 
 /** Null where the anchor is not in view. */
