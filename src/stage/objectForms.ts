@@ -1,5 +1,5 @@
 /** The forms in which objects glow, as shader text: light by place within the listed ellipse, 1 at the brightest. */
-import type { LightForm } from "#core/field/objectLook.ts";
+import { type LightForm, TAIL_REACH } from "#core/field/objectLook.ts";
 
 /** The numbers that the shader knows the forms by; 0 is a plain veil. */
 export const FORM_NUMBER: Readonly<Record<LightForm, number>> = {
@@ -12,6 +12,7 @@ export const FORM_NUMBER: Readonly<Record<LightForm, number>> = {
   shell: 7,
   lamplit: 8,
   body: 9,
+  coma: 10,
 };
 
 /**
@@ -103,6 +104,16 @@ float body(vec2 at, vec4 look) {
   float haze = .2 * look.z * exp(-1.6 * max(0., r - .6)) * fade(length(at));
   return max(lit * marks, haze);
 }
+// Its quad is so wide as the tail is long; the tail lies along x, away from the Sun.
+float coma(vec2 at) {
+  vec2 p = at * ${TAIL_REACH.toFixed(1)};
+  float r = length(p);
+  float head = (.72 / (1. + r / .16) + .28 * exp(-r * r / .01)) * fade(r);
+  float wide = .3 + .22 * max(0., p.x);
+  float thin = 1. - min(1., p.x / ${TAIL_REACH.toFixed(1)});
+  float tail = .13 * smoothstep(-.1, .7, p.x) * thin * thin * exp(-p.y * p.y / (wide * wide));
+  return head + tail * fade(length(at));
+}
 float lightOf(vec2 at, vec4 look, float cells) {
   int form = int(look.x + .5);
   if (dot(at, at) > 1.) return 0.;
@@ -113,7 +124,7 @@ float lightOf(vec2 at, vec4 look, float cells) {
   float light =
     form == 1 ? disc(p, look.y) : form == 2 ? bulge(p) : form == 3 ? granules(p, look, cells) :
     form == 4 ? plate(p, look.y) : form == 5 ? ring(p, look.y) : form == 6 ? cloud(p, look.y) :
-    form == 7 ? shell(p, look.y) : lamplit(p, look.y);
+    form == 7 ? shell(p, look.y) : form == 8 ? lamplit(p, look.y) : coma(at);
   return pow(clamp((light - look.w) / (1. - look.w), 0., 1.), .75);
 }
 `;

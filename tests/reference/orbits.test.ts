@@ -1,7 +1,9 @@
-/** Worked examples of Meeus (1998), Astronomical Algorithms; their numbers from memory. */
+/** Worked examples of Meeus (1998), Astronomical Algorithms, their numbers from memory; ephemerides of the Minor Planet Center. */
 import { describe, expect, test } from "vitest";
 import { DEG, dirFromRadec, separationRad } from "#core/celestial/vector.ts";
+import { bodiesOf, type LessonNight } from "#core/lesson/bodies.ts";
 import { InputError } from "#core/seams/errors.ts";
+import { magnitudeOf } from "#core/sky/orbits/magnitude.ts";
 import { anomalyOf, heliocentricPlace, orbitPlace } from "#core/sky/orbits/twoBody.ts";
 
 describe("anomaly and distance", () => {
@@ -55,4 +57,103 @@ describe("comet Encke on 1990 October 6.0 TD (example 33.a)", () => {
     expect(earthAu).toBeCloseTo(0.8243, 3);
     expect(separationRad(dir, dirFromRadec(158.558965 * DEG, 19.158496 * DEG)) / DEG).toBeLessThan(10 / 3600);
   });
+});
+
+/** A lesson's night at the middle of the Earth, nearly: what is far shows no parallax to speak of. */
+const night = (time: string, body: Partial<LessonNight["bodies"][number]>): LessonNight => ({
+  time,
+  place: { name: "Hill", latDeg: 50, lonDeg: 0, heightM: 0, skyMagPerArcsec2: 21 },
+  bodies: [{ name: "It", kind: "comet", ...body } as LessonNight["bodies"][number]],
+});
+const RA_HOUR = 15 * DEG;
+
+describe("places of lessons' bodies beside published ephemerides", () => {
+  // Minor Planet Center: elements of (1) Ceres (MPO 492748, epoch 2020 May 31.0 TT) and its place for 2020 June 17.0 UT.
+  test("a minor planet by its mean anomaly", () => {
+    const [ceres] = bodiesOf(
+      night("2020-06-17T00:00:00Z", {
+        kind: "minorPlanet",
+        epoch: "2020-05-31T00:00:00Z",
+        semiMajorAu: 2.7676569,
+        eccentricity: 0.0775571,
+        inclinationDeg: 10.58862,
+        nodeDeg: 80.28698,
+        argumentDeg: 73.73161,
+        meanAnomalyDeg: 162.68631,
+        absoluteMag: 3.4,
+        slope: 0.12,
+      }),
+    );
+    // The hours have four decimals, half of the last is 2.7"; parallax at 2.4 au is 3.7" at most.
+    const published = dirFromRadec(23.1437 * RA_HOUR, -17.323 * DEG);
+    expect(separationRad(ceres!.dir, published) / DEG).toBeLessThan(8 / 3600);
+    // V of that ephemeris is not at hand: 8.6, a month and a half before opposition, from memory.
+    expect(Math.abs(ceres!.magV - 8.6)).toBeLessThan(0.3);
+  });
+  // Minor Planet Center: elements of C/1995 O1 (MPC 106342, epoch 2020 Feb. 24) and its place for 2020 May 31.0 UT.
+  test("a comet by its perihelion, 23 years after it", () => {
+    const [comet] = bodiesOf(
+      night("2020-05-31T00:00:00Z", {
+        epoch: "2020-02-24T00:00:00Z",
+        perihelionAu: 0.916241,
+        eccentricity: 0.994928,
+        inclinationDeg: 88.9908,
+        nodeDeg: 283.3593,
+        argumentDeg: 130.6448,
+        perihelion: "1997-03-29T15:11:57Z",
+        totalMag: -2,
+        slope: 10,
+      }),
+    );
+    const published = dirFromRadec((23 + 59 / 60 + 16.6 / 3600) * RA_HOUR, -(84 + 46 / 60 + 58 / 3600) * DEG);
+    expect(separationRad(comet!.dir, published) / DEG).toBeLessThan(2 / 3600);
+  });
+});
+
+describe("brightness of bodies", () => {
+  const full = { sunAu: 2, earthAu: 1, observerAu: 1 };
+  test("opposite the Sun a minor planet has H and the distances alone", () => {
+    const law = { kind: "minorPlanet", absoluteMag: 5, slope: 0.15 } as const;
+    expect(magnitudeOf(law, full)).toBeCloseTo(5 + 5 * Math.log10(2), 4);
+  });
+  // Bowell et al. (1989): the H, G system was made so that G 0.15 dims by 0.8 mag at a phase of 15 to 16 degrees (from memory).
+  test("its phase dims it, less where G is large", () => {
+    const at = (slope: number, phaseDeg: number) => {
+      const [earthAu, sunAu] = [1.5, 2.4];
+      const observerAu = Math.sqrt(earthAu ** 2 + sunAu ** 2 - 2 * earthAu * sunAu * Math.cos(phaseDeg * DEG));
+      return (
+        magnitudeOf({ kind: "minorPlanet", absoluteMag: 0, slope }, { sunAu, earthAu, observerAu }) -
+        5 * Math.log10(3.6)
+      );
+    };
+    expect(Math.abs(at(0.15, 15.5) - 0.8)).toBeLessThan(0.06);
+    expect(at(0.4, 20)).toBeLessThan(at(0.15, 20) - 0.2);
+    expect(at(0.15, 25)).toBeGreaterThan(at(0.15, 20));
+  });
+  test("a comet fades with both distances", () => {
+    const law = { kind: "comet", totalMag: 6, slope: 10 } as const;
+    expect(magnitudeOf(law, { sunAu: 1, earthAu: 1, observerAu: 1 })).toBe(6);
+    expect(magnitudeOf(law, { sunAu: 10, earthAu: 10, observerAu: 1 })).toBeCloseTo(21, 9);
+  });
+});
+
+test("a site's parallax shifts a near body by the Earth's radius over its distance", () => {
+  const orbit = {
+    perihelionJd: 2461650,
+    perihelionAu: 1.05,
+    eccentricity: 0.4,
+    inclinationDeg: 2,
+    nodeDeg: 340,
+    argumentDeg: 0,
+  };
+  const utcMs = Date.UTC(2027, 7, 31, 21);
+  const middle = orbitPlace(orbit, utcMs);
+  const sites = [0, 60, 120, 180, 240, 300].map((lonDeg) =>
+    orbitPlace(orbit, utcMs, { latDeg: 0, lonDeg, heightM: 0 }),
+  );
+  // 8.794" at 1 au (IAU 1976); the largest of six sites lies within 30 degrees of it.
+  const shifts = sites.map(({ dir }) => (separationRad(dir, middle.dir) / DEG) * 3600);
+  const most = 8.794 / middle.earthAu;
+  expect(Math.max(...shifts)).toBeLessThan(1.02 * most);
+  expect(Math.max(...shifts)).toBeGreaterThan(0.85 * most);
 });

@@ -6,20 +6,13 @@ import { LARGEST_BYTES } from "#core/lesson/largest.ts";
 import { realLookups } from "#core/lesson/realLookups.ts";
 import { parseArgs } from "../args.ts";
 import { readText } from "../files.ts";
+import { textOf } from "../findingsText.ts";
 import type { Verb } from "../io.ts";
 import { sarifOf } from "../sarif.ts";
 import { UsageError } from "../usageError.ts";
 
 const MOST_FILES = 1000;
 const FORMATS = ["text", "json", "sarif"] as const;
-
-export const textOf = (findings: readonly Finding[]): string =>
-  findings
-    .map(
-      ({ file, line, column, severity, code, message, hint }) =>
-        `${file}:${line}:${column} ${severity} ${code} ${message}\n  ${hint}`,
-    )
-    .join("\n");
 
 export const lesson: Verb = {
   what: "checks lesson files; every finding with place and mending",

@@ -7,20 +7,18 @@ import { findByName } from "#core/sky/names/findByName.ts";
 import { movingBodies } from "#core/sky/solar/movingBodies.ts";
 import { parseArgs } from "../args.ts";
 import type { Verb } from "../io.ts";
-import { openSky } from "../skies.ts";
+import { underSky } from "../lessonFile.ts";
 import { table } from "../table.ts";
 import { rounded, utcMsOf } from "../values.ts";
 
+const OPTIONS = { sky: "value", lesson: "value", time: "value" } as const;
+
 export const name: Verb = {
   what: "stars, objects, constellations and planets by name",
-  usage: "name QUERY [--sky=catalogue|OWN|SEED] [--time=UTC]",
+  usage: "name QUERY [--sky=catalogue|OWN|SEED|--lesson=FILE] [--time=UTC]",
   async run(args, io) {
-    const { options, words } = parseArgs(
-      args,
-      { sky: "value", time: "value" },
-      { least: 1, most: 8, what: "the name" },
-    );
-    const sky = openSky(options.sky, io);
+    const { options: given, words } = parseArgs(args, OPTIONS, { least: 1, most: 8, what: "the name" });
+    const { sky, options } = await underSky(given, io);
     const query = words.join(" ");
     const things = sky.isReal ? [...sky.objects(), ...catalogueDoubles()] : sky.objects();
     const bodies = options.time === undefined || !sky.isReal ? [] : movingBodies(utcMsOf(options.time));

@@ -13,13 +13,14 @@ import { saemundssonDeg } from "#core/celestial/refraction.ts";
 import { DEG, radecFromDir } from "#core/celestial/vector.ts";
 import { findByName } from "#core/sky/names/findByName.ts";
 import { parseArgs } from "../args.ts";
-import type { Io, Verb } from "../io.ts";
-import { openSky, type Sky } from "../skies.ts";
+import type { Verb } from "../io.ts";
+import { underSky } from "../lessonFile.ts";
+import type { Sky } from "../skies.ts";
 import { pairs } from "../table.ts";
 import { UsageError } from "../usageError.ts";
 import { needed, type Place, placeFrom, rounded, siteOf, utcMsOf } from "../values.ts";
 
-const OPTIONS = { ra: "value", dec: "value", site: "value", time: "value", sky: "value" } as const;
+const OPTIONS = { ra: "value", dec: "value", site: "value", time: "value", sky: "value", lesson: "value" } as const;
 
 /** Degrees of (-180, 180]. */
 const signed = (deg: number) => (deg > 180 ? deg - 360 : deg);
@@ -32,19 +33,20 @@ function named(word: string, sky: Sky): Place {
   return { raDeg: raRad / DEG, decDeg: decRad / DEG, dir: best.dir };
 }
 
-function placeMeant(words: readonly string[], options: { ra?: string; dec?: string; sky?: string }, io: Io): Place {
+function placeMeant(words: readonly string[], options: { ra?: string; dec?: string }, sky: Sky): Place {
   const byName = words.join(" ");
   if (byName === "") return placeFrom(options.ra, options.dec);
-  if (options.ra === undefined && options.dec === undefined) return named(byName, openSky(options.sky, io));
+  if (options.ra === undefined && options.dec === undefined) return named(byName, sky);
   throw new UsageError("ARGUMENTS", "a name and coordinates are given", "give one of them");
 }
 
 export const place: Verb = {
   what: "where a thing stands for an observer: altitude, azimuth, air and angles",
-  usage: "place NAME|--ra=RA --dec=DEC --site=LAT,LON[,HEIGHT_M] --time=UTC [--sky=catalogue|OWN|SEED]",
+  usage: "place NAME|--ra=RA --dec=DEC --site=LAT,LON[,HEIGHT_M] --time=UTC [--sky=catalogue|OWN|SEED|--lesson=FILE]",
   async run(args, io) {
-    const { options, words } = parseArgs(args, OPTIONS, { least: 0, most: 8, what: "" });
-    const { raDeg, decDeg, dir } = placeMeant(words, options, io);
+    const { options: given, words } = parseArgs(args, OPTIONS, { least: 0, most: 8, what: "" });
+    const { sky, options } = await underSky(given, io);
+    const { raDeg, decDeg, dir } = placeMeant(words, options, sky);
     const site = siteOf(needed("site", options.site, "50,0,250"));
     const utcMs = utcMsOf(needed("time", options.time, "2027-08-31T21:00:00Z"));
     const horizon = horizonFromIcrs(site, utcMs);

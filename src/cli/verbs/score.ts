@@ -1,8 +1,6 @@
 /** `score`: a record's report, and whether the record is what it claims to be. */
 import { DAS_RAD, DEG } from "#core/celestial/vector.ts";
-import { checkLesson } from "#core/lesson/format.ts";
 import { toHopSpec } from "#core/lesson/hopSpec.ts";
-import { LARGEST_BYTES } from "#core/lesson/largest.ts";
 import { realLookups } from "#core/lesson/realLookups.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import { compileHop } from "#core/score/compile.ts";
@@ -13,10 +11,10 @@ import { checksumFits, decodeRecord } from "#core/session/record.ts";
 import { parseArgs } from "../args.ts";
 import { readText } from "../files.ts";
 import type { Io, Verb } from "../io.ts";
+import { readLesson } from "../lessonFile.ts";
 import { residentAbout, skyOf } from "../skies.ts";
 import { pairs } from "../table.ts";
 import { UsageError } from "../usageError.ts";
-import { textOf } from "./lesson.ts";
 
 const LARGEST_RECORD_BYTES = 8_000_000;
 const deg = (das: number) => Number(((das * DAS_RAD) / DEG).toFixed(4));
@@ -29,17 +27,6 @@ async function readRecord(file: string): Promise<AttemptRecord> {
     if (!(error instanceof InputError)) throw error;
     throw new UsageError("RECORD", `${file}: ${error.message}`, error.hint, { file });
   }
-}
-
-async function readLesson(file: string): Promise<Lesson> {
-  const { lesson, findings } = checkLesson(file, await readText(file, LARGEST_BYTES), realLookups);
-  if (lesson) return lesson;
-  const first = findings.find(({ severity }) => severity === "error")!;
-  throw new UsageError("LESSON", textOf([first]), "mend the lesson first", {
-    file,
-    line: first.line,
-    column: first.column,
-  });
 }
 
 /** What a lesson fixes: all that was compiled but the hand's gain, which is drawn for each try. */

@@ -7,15 +7,23 @@ import type { Dir } from "#core/seams/index.ts";
 import { findByName } from "#core/sky/names/findByName.ts";
 import { OBJECT_KINDS, objectOfRow } from "#core/sky/objects.ts";
 import { parseArgs } from "../args.ts";
-import type { Io, Verb } from "../io.ts";
+import type { Verb } from "../io.ts";
+import { underSky } from "../lessonFile.ts";
 import { LIGHT_OPTIONS, type Look, lookFrom } from "../lightFrom.ts";
-import { openSky } from "../skies.ts";
+import type { Sky } from "../skies.ts";
 import { pairs } from "../table.ts";
 import { UsageError } from "../usageError.ts";
 import { needed, numberOf, rounded } from "../values.ts";
 
-const OPTIONS = { ...LIGHT_OPTIONS, magnitude: "value", size: "value", kind: "value", sky: "value" } as const;
-type Described = { readonly magnitude?: string; readonly size?: string; readonly kind?: string; readonly sky?: string };
+const OPTIONS = {
+  ...LIGHT_OPTIONS,
+  magnitude: "value",
+  size: "value",
+  kind: "value",
+  sky: "value",
+  lesson: "value",
+} as const;
+type Described = { readonly magnitude?: string; readonly size?: string; readonly kind?: string };
 type Target = { readonly seen: Seen; readonly dir: Dir | null };
 
 /** A single star, as the model takes it: a point. */
@@ -29,8 +37,7 @@ const pointOf = (magV: number): Seen => ({
 
 const slip = (message: string, hint: string) => new UsageError("ARGUMENTS", message, hint);
 
-function named(query: string, sky: string | undefined, io: Io): Target {
-  const { names, objects } = openSky(sky, io);
+function named(query: string, { names, objects }: Sky): Target {
   const all = objects();
   const [best] = findByName(query, names(), all);
   if (!best) throw new UsageError("NAME", `nothing bears the name "${query}"`, "try faintward name, or describe it");
@@ -72,28 +79,29 @@ function described({ magnitude, size, kind }: Described): Target {
   return { seen, dir: null };
 }
 
-function targetOf(words: readonly string[], options: Described, io: Io): Target {
+function targetOf(words: readonly string[], options: Described, sky: Sky): Target {
   const query = words.join(" ");
   if (query === "") return described(options);
   const own = (["magnitude", "size", "kind"] as const).find((name) => options[name] !== undefined);
   if (own) throw slip(`a name and --${own} are given`, "name a thing or describe one");
-  return named(query, options.sky, io);
+  return named(query, sky);
 }
 
 /** A night at a site has its Milky Way; a bare darkness is that of the very place. */
-async function underItsSky(look: Look, sky: string | undefined, io: Io): Promise<Look> {
+async function underItsSky(look: Look, sky: Sky): Promise<Look> {
   if (!look.conditions.moon) return look;
-  return { ...look, conditions: { ...look.conditions, glowMuAt: await openSky(sky, io).glow() } };
+  return { ...look, conditions: { ...look.conditions, glowMuAt: await sky.glow() } };
 }
 
 export const see: Verb = {
   what: "whether an instrument or the naked eye shows a thing, and how plainly",
   usage:
-    "see NAME|--magnitude=MAG --size=A[xB] --kind=KIND --gear=ID|--aperture=MM --magnification=X --field=DEG|--eye --darkness=MU [as limit] [--sky=catalogue|OWN|SEED]",
+    "see NAME|--magnitude=MAG --size=A[xB] --kind=KIND --gear=ID|--aperture=MM --magnification=X --field=DEG|--eye --darkness=MU [as limit] [--sky=catalogue|OWN|SEED|--lesson=FILE]",
   async run(args, io) {
-    const { options, words } = parseArgs(args, OPTIONS, { least: 0, most: 8, what: "" });
-    const { seen, dir } = targetOf(words, options, io);
-    const look = await underItsSky(lookFrom(options, dir), options.sky, io);
+    const { options: given, words } = parseArgs(args, OPTIONS, { least: 0, most: 8, what: "" });
+    const { sky, options } = await underSky(given, io);
+    const { seen, dir } = targetOf(words, options, sky);
+    const look = await underItsSky(lookFrom(options, dir), sky);
     const here = skyHere(look.conditions, look.dir);
     const isUp = here.altitudeDeg >= 0;
     const marginMag = isUp ? rounded(objectMargin(seen, look.gear, look.conditions, here), 3)! : NO_MARGIN_MAG;

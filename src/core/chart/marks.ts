@@ -80,6 +80,8 @@ const RADIUS_OF_SIGN: Readonly<Record<ObjectKind, number>> = {
   galaxy: 8,
   doubleStar: 5,
   asterism: 9,
+  comet: 6,
+  minorPlanet: 6,
 };
 
 function signsOf(content: ChartContent, projection: PageProjection): SignMark[] {

@@ -37,6 +37,15 @@ const dashedSquare = (r: number) => {
 const ticks = (from: number, to: number) =>
   `M0 ${px(-from)}V${px(-to)}M0 ${px(from)}V${px(to)}M${px(-from)} 0H${px(-to)}M${px(from)} 0H${px(to)}`;
 
+/** Two strokes that leave a comet's head and widen, away from the Sun. */
+const tail = (r: number, axisRad: number) =>
+  [-0.3, 0.3]
+    .map((asideRad) => {
+      const [x, y] = [-Math.sin(axisRad + asideRad), -Math.cos(axisRad + asideRad)];
+      return `M${px(0.8 * r * x)} ${px(0.8 * r * y)}L${px(2.2 * r * x)} ${px(2.2 * r * y)}`;
+    })
+    .join("");
+
 /** The path of a sign; `r` its radius in px, `axisRad` the position angle of its long axis, `flat` minor by major axis. */
 export function signPath({ sign, r, axisRad, flat }: Pick<SignMark, "sign" | "r" | "axisRad" | "flat">): string {
   switch (sign) {
@@ -56,6 +65,10 @@ export function signPath({ sign, r, axisRad, flat }: Pick<SignMark, "sign" | "r"
       return square(r);
     case "darkNebula":
       return dashedSquare(r);
+    case "comet":
+      return circle(0.6 * r) + tail(r, axisRad);
+    case "minorPlanet":
+      return `M0 ${px(-r)}L${px(0.6 * r)} 0L0 ${px(r)}L${px(-0.6 * r)} 0Z`;
     case "doubleStar":
       return `M${px(-2.1 * r)} 0H${px(2.1 * r)}`;
     case "anchor":

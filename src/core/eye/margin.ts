@@ -33,9 +33,9 @@ const DARK_FROM_MAG = 90;
 /** Exit pupils through which the best power is sought, mm. */
 const EXITS = { widestMm: 7, narrowestMm: 0.8, stepPower: 0.02 } as const;
 
-/** What a margin is called. Emission nebulae have a wider edge: their magnitudes are poorly defined. */
+/** What a margin is called. Emission nebulae and comets have a wider edge: their magnitudes are poorly defined. */
 export function bandOf(marginMilliMag: number, kind?: ObjectKind): Band {
-  const edge = kind === "emissionNebula" ? NEBULA_EDGE_MILLI_MAG : EDGE_MILLI_MAG;
+  const edge = kind === "emissionNebula" || kind === "comet" ? NEBULA_EDGE_MILLI_MAG : EDGE_MILLI_MAG;
   if (marginMilliMag > edge) return "seen";
   return marginMilliMag < -edge ? "not" : "edge";
 }
@@ -72,7 +72,7 @@ type Light = Pick<Conditions, "observer" | "seeingArcsec">;
 export function objectMargin(object: Seen, glass: Glass, light: Light, here: SkyHere): number {
   if (object.magV > DARK_FROM_MAG) return NO_MARGIN_MAG;
   const limit = () => starLimits(glass, light, here).avertedMag;
-  if (object.kind === "doubleStar") return limit() - object.magV;
+  if (object.kind === "doubleStar" || object.kind === "minorPlanet") return limit() - object.magV;
   const eye = atTheEye(glass, light.observer, here.skyMu);
   const patch = patchMargin(object, eye, here, glass.fieldDeg).marginMag;
   if (object.profile !== "members") return patch;

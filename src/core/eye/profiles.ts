@@ -37,6 +37,9 @@ export function enclosedLight(profile: ObjectProfile, share: number): number {
       return 1 - (1 + DISC_EDGE * share) * exactExp(-DISC_EDGE * share);
     case "bulge":
       return sersic4(share);
+    case "coma":
+      // Dust that streams off evenly thins out as one over the distance (A'Hearn et al. 1984, AJ 89, 579).
+      return share;
     case "plummer":
       return square / (square + GLOBULAR_HALF * GLOBULAR_HALF);
     case "ring":

@@ -2,6 +2,7 @@
 import { DEG, dirFromMas } from "#core/celestial/vector.ts";
 import type { Dir, Gear, StarBlock } from "#core/seams/index.ts";
 import type { SolarBody, SolarSystem } from "#core/sky/solar/solarSystem.ts";
+import { pointBlock } from "./pointBlock.ts";
 
 /** A body large enough in the instrument to be seen as a disc. */
 export interface BodyDisc {
@@ -42,17 +43,9 @@ export function bodiesInView({ bodies, moons }: SolarSystem, gear: Gear): Bodies
   const points = [
     ...seen.filter((body) => !isDisc(body)).map((body) => ({ ...body, colourBV: COLOUR_BV[body.name] ?? MOON_BV })),
     ...moons.map((moon) => ({ ...moon, colourBV: MOON_BV })),
-  ].sort((a, b) => a.milliMag - b.milliMag);
+  ];
   return {
-    points: {
-      key: { order: 0, pixel: 0, layer: 0 },
-      count: points.length,
-      dirs: Float32Array.from(points.flatMap((point) => [...dirFromMas(point)])),
-      milliMag: Int16Array.from(points, ({ milliMag }) => milliMag),
-      colourBV: Float32Array.from(points, ({ colourBV }) => colourBV),
-      invented: false,
-      moves: true,
-    },
+    points: pointBlock(points.map((point) => ({ ...point, dir: dirFromMas(point) }))),
     discs: seen.filter(isDisc).map((body) => ({
       name: body.name,
       dir: dirFromMas(body),

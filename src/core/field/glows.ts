@@ -8,6 +8,7 @@ const GLOWS: ReadonlySet<ObjectKind> = new Set<ObjectKind>([
   "emissionNebula",
   "reflectionNebula",
   "supernovaRemnant",
+  "comet",
 ]);
 
 /** Whether an object of this kind is drawn as a veil of light. */

@@ -5,9 +5,19 @@ import type { SkyObject } from "#core/seams/index.ts";
 /**
  * Form of the light of an object that glows. Disc and bulge are galaxies; granules a globular cluster that breaks up into
  * stars; plate and ring planetary nebulae; cloud and shell nebulae of gas, even or hollow, lamplit dust about stars; a
- * body is a lit disc of the solar system.
+ * body is a lit disc of the solar system, a coma the head of a comet with the tail that leaves it.
  */
-export type LightForm = "disc" | "bulge" | "granules" | "plate" | "ring" | "cloud" | "shell" | "lamplit" | "body";
+export type LightForm =
+  | "disc"
+  | "bulge"
+  | "granules"
+  | "plate"
+  | "ring"
+  | "cloud"
+  | "shell"
+  | "lamplit"
+  | "body"
+  | "coma";
 
 export interface ObjectLook {
   readonly form: LightForm;
@@ -19,6 +29,8 @@ export interface ObjectLook {
   readonly cut: number;
 }
 
+/** A comet's tail is so many times as long as its head is wide from the middle: its picture reaches that far. */
+export const TAIL_REACH = 4;
 /** The brightest stars of a globular cluster are so much fainter than the whole (M 13, M 22, M 5; from memory). */
 const GIANTS_BELOW_MAG = 6;
 /** From its giants to where the multitude is out, mag (horizontal branch and below; from memory). */
@@ -37,6 +49,7 @@ const CORE_OVER_MAG: Readonly<Record<LightForm, number>> = {
   shell: 0.4,
   lamplit: 0.8,
   body: 0,
+  coma: 1.3,
 };
 
 /** A name as a number from 0 to 1. */
@@ -53,6 +66,8 @@ function formOf({ kind, profile }: SkyObject): LightForm {
       return profile === "ring" ? "ring" : "plate";
     case "reflectionNebula":
       return "lamplit";
+    case "comet":
+      return "coma";
     case "galaxy":
       return profile === "bulge" ? "bulge" : "disc";
     default:

@@ -14,6 +14,7 @@ import type {
   TileKey,
 } from "#core/seams/index.ts";
 import { type AsOneStar, createAsOneStar } from "#core/sky/closePairs/asOneStar.ts";
+import { createWithPoints, type WithPoints } from "./pointObjects.ts";
 
 export type FieldInput = {
   /** Where the instrument points, unit vector, ICRS. */
@@ -31,7 +32,7 @@ export interface SeenField {
   readonly gear: GearId;
   /**
    * Every block that may hold a star of the field; the blocks overhang it and go deeper than the limit. Where nothing
-   * magnifies, pairs closer than 3' are one star.
+   * magnifies, pairs closer than 3' are one star. Objects that are points stand among them.
    */
   readonly blocks: readonly StarBlock[];
   /** Changes when `blocks` or `missing` would. */
@@ -46,6 +47,8 @@ export interface SeenField {
   readonly objectsVersion: number;
   /** What the naked eye does to close pairs; it knows its last answer. */
   readonly asOneStar: AsOneStar;
+  /** Adds the objects that are points; it knows its last answer too. */
+  readonly withPoints: WithPoints;
 }
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -71,6 +74,7 @@ export function emptyField(): SeenField {
     objects: [],
     objectsVersion: 0,
     asOneStar: createAsOneStar(),
+    withPoints: createWithPoints(),
   };
 }
 
@@ -92,7 +96,7 @@ export function seenField(
   );
   seen.gear = gear.id;
   const byEye = gear.magnification === 1;
-  seen.blocks = byEye ? out.asOneStar(resident.blocks) : resident.blocks;
+  seen.blocks = out.withPoints(byEye ? out.asOneStar(resident.blocks) : resident.blocks, objects);
   // The eye and an instrument may be answered with the same tiles, and show other stars.
   seen.version = 2 * resident.version + (byEye ? 1 : 0);
   seen.missing = resident.missing;

@@ -7,7 +7,10 @@ import type { SeenField } from "./seenField.ts";
 /** x right and y up in the picture, in radii of the field stop. */
 export type Patch = { readonly x: number; readonly y: number; readonly band: Band };
 
-/** The objects of a field whose middle lies within the field stop, the plainest first. `viewFromIcrs` as for stars. */
+/**
+ * The objects of a field whose middle lies within the field stop, the plainest first: glows, and points that no page has.
+ * `viewFromIcrs` as for stars.
+ */
 export function visiblePatches(seen: SeenField, m: Mat3): Patch[] {
   const gear = gearById(seen.gear);
   const shift = projectionOf(gear) === "stereographic" ? 1 : 0;

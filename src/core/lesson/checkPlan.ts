@@ -1,15 +1,14 @@
 /** Checks of a lesson's plan that need no sky: instruments, weights, marks for stars, steps and hints. */
 import { GEAR } from "#core/optics/gear.ts";
 import type { GearKind } from "#core/seams/index.ts";
-import { type Finding, type FindingCode, finding } from "./findings.ts";
+import { type Finding, finding } from "./findings.ts";
 import type { Path, Places } from "./locate.ts";
 import { nearestWord } from "./nearestWord.ts";
+import type { Report } from "./report.ts";
 import type { Lesson, LessonHop, Moment } from "./types.ts";
 
 /** Moments that tell no more than an observer would know. */
 const PLAIN_MOMENT = /^(start|moved|anchorConfirmed|gear:)/;
-
-type Report = (code: FindingCode, path: Path, message: string, hint?: string) => void;
 
 function checkGear({ gear }: Lesson, report: Report): void {
   gear.use.forEach((id, i) => {

@@ -4,10 +4,12 @@ import { altAzFromDir, horizonFromIcrs } from "#core/celestial/frames.ts";
 import { DEG, separationRad } from "#core/celestial/vector.ts";
 import { GEAR } from "#core/optics/gear.ts";
 import type { Dir, GearId, Seeing } from "#core/seams/index.ts";
-import { type Finding, type FindingCode, finding } from "./findings.ts";
+import { checkBodiesInSky, isMoving } from "./checkBodies.ts";
+import { type Finding, finding } from "./findings.ts";
 import type { Path, Places } from "./locate.ts";
 import type { FoundSpot, Lookups, SkyLookup } from "./lookups.ts";
 import { nearestWord } from "./nearestWord.ts";
+import type { Report } from "./report.ts";
 import { findSpot, spotName, spotsOf } from "./spots.ts";
 import type { Lesson, LessonHop } from "./types.ts";
 
@@ -26,7 +28,7 @@ interface Scene {
   readonly sky: SkyLookup;
   readonly seeing: Seeing;
   readonly altitudeDeg: (dir: Dir) => number;
-  readonly report: (code: FindingCode, path: Path, message: string, hint?: string) => void;
+  readonly report: Report;
 }
 
 const deg = (value: number) => `${value.toFixed(1)} degrees`;
@@ -118,7 +120,8 @@ function checkEnds(
 ): void {
   const anchor = found.get(spotName(hop.anchor));
   const first = lesson.gear.use[0]!;
-  if (anchor && !isShown(anchor, first, seeing))
+  if (anchor && isMoving(anchor)) report("FW048", at(["anchor"]), `${anchor.name} moves among the stars`);
+  else if (anchor && !isShown(anchor, first, seeing))
     report("FW031", at(["anchor"]), `${first} does not show ${anchor.name}`);
   const target = found.get(spotName(hop.target));
   if (!target) return;
@@ -127,13 +130,13 @@ function checkEnds(
     report("FW032", at(["target"]), `${lesson.gear.claim} does not show ${target.name}`);
 }
 
-/** Wants a lesson whose instruments are all known. */
+/** Wants a lesson whose instruments are all known, and whose bodies have whole orbits. */
 export function checkSky(file: string, lesson: Lesson, places: Places, lookups: Lookups): Finding[] {
   const findings: Finding[] = [];
   const horizon = horizonFromIcrs(lesson.place, Date.parse(lesson.time));
   const scene: Scene = {
     lesson,
-    sky: lookups.sky(lesson.sky),
+    sky: lookups.sky(lesson),
     seeing: lookups.seeing(lesson),
     altitudeDeg: (dir) => altAzFromDir(horizon, dir).altRad / DEG,
     report: (code, path, message, hint) => {
@@ -141,6 +144,7 @@ export function checkSky(file: string, lesson: Lesson, places: Places, lookups: 
     },
   };
   checkNight(scene);
+  checkBodiesInSky(lesson, scene.sky, scene.seeing, scene.report);
   lesson.stages.forEach(({ hop }, s) => {
     const at = (path: Path): Path => ["stages", s, "hop", ...path];
     const found = findAll(scene, hop, at);

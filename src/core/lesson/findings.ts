@@ -143,6 +143,41 @@ export const CATALOGUE = {
     title: "the Moon is up",
     hint: "Choose a moonless hour: faint things drown in moonlight.",
   },
+  FW043: {
+    severity: "error",
+    title: "orbit not whole",
+    hint: "Give perihelionAu or semiMajorAu, and perihelion or meanAnomalyDeg; an open orbit takes the first of each.",
+  },
+  FW044: {
+    severity: "error",
+    title: "brightness of another kind",
+    hint: "A comet has totalMag and perhaps slope and comaArcmin; a minor planet absoluteMag and perhaps slope.",
+  },
+  FW045: {
+    severity: "error",
+    title: "name taken",
+    hint: "Give it a name that nothing else has in this sky and lesson.",
+  },
+  FW046: {
+    severity: "error",
+    title: "elements of another time",
+    hint: "Take elements whose epoch is near the lesson's night: the planets have changed the orbit since.",
+  },
+  FW047: {
+    severity: "warning",
+    title: "old elements",
+    hint: "Within 200 days of the epoch the place is good to a few minutes of arc; later it drifts.",
+  },
+  FW048: {
+    severity: "error",
+    title: "anchor that moves",
+    hint: "Choose a star: comets and minor planets are targets and marks.",
+  },
+  FW049: {
+    severity: "warning",
+    title: "body that nobody sees",
+    hint: "Mend its magnitude, choose a larger instrument to claim in, or leave it out.",
+  },
 } as const satisfies Record<`FW${number}`, Entry>;
 
 export type FindingCode = keyof typeof CATALOGUE;

@@ -1,4 +1,5 @@
 /** A lesson file, checked: everything that is wrong with it in one go, or the lesson. */
+import { checkBodies } from "./checkBodies.ts";
 import { checkPlan } from "./checkPlan.ts";
 import { checkSky } from "./checkSky.ts";
 import { checkWords } from "./checkWords.ts";
@@ -28,8 +29,12 @@ export function checkLesson(file: string, text: string, lookups: Lookups): Check
   const { lesson, findings: misshapen } = checkShape(file, doc.toJS(), places);
   if (!lesson) return { findings: inFileOrder(misshapen).slice(0, MOST_FINDINGS) };
   const plan = checkPlan(file, lesson, places);
-  const gearKnown = !plan.some(({ code }) => code === "FW020");
-  const sky = gearKnown ? checkSky(file, lesson, places, lookups) : [];
-  const findings = inFileOrder([...plan, ...sky, ...checkWords(file, lesson, places)]).slice(0, MOST_FINDINGS);
+  const bodies = checkBodies(file, lesson, places);
+  const isKnown = !plan.some(({ code }) => code === "FW020") && !bodies.some(({ severity }) => severity === "error");
+  const sky = isKnown ? checkSky(file, lesson, places, lookups) : [];
+  const findings = inFileOrder([...plan, ...bodies, ...sky, ...checkWords(file, lesson, places)]).slice(
+    0,
+    MOST_FINDINGS,
+  );
   return findings.some(({ severity }) => severity === "error") ? { findings } : { lesson, findings };
 }

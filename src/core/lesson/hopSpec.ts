@@ -42,7 +42,7 @@ export function toHopSpec(lesson: Lesson, stageIndex: number, lookups: Pick<Look
   const hop = lesson.stages[stageIndex]?.hop;
   if (!hop)
     throw new InputError(`lesson ${lesson.id} has no stage ${stageIndex + 1}`, `It has ${lesson.stages.length}.`);
-  const sky = lookups.sky(lesson.sky);
+  const sky = lookups.sky(lesson);
   const target = wanted(hop.target, sky).object;
   if (!target)
     throw new InputError(`${spotName(hop.target)} is no object`, "Check the lesson file: its findings say more.");

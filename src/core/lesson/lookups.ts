@@ -23,8 +23,11 @@ export interface SkyLookup {
   readonly objects: readonly SkyObject[];
 }
 
+/** What of a lesson makes its sky: the sky's name, and the bodies that it brings along, on its night. */
+export type SkyOfLesson = Pick<Lesson, "sky" | "place" | "time" | "bodies">;
+
 export interface Lookups {
-  sky(sky: Lesson["sky"]): SkyLookup;
+  sky(lesson: SkyOfLesson): SkyLookup;
   /** What the instruments show under the lesson's sky. */
   seeing(lesson: Lesson): Seeing;
 }

@@ -7,8 +7,9 @@ import { skyLookups } from "./skyLookups.ts";
 
 export const realLookups: Lookups = {
   ...skyLookups,
-  seeing: ({ sky, place, time }) => {
+  seeing: (lesson) => {
+    const { sky, place, time } = lesson;
     const glowMuAt = sky === "catalogue" ? catalogueGlowBeyond() : practiceGlowBeyond(sky.practice);
-    return seeingAt(place, Date.parse(time), skyLookups.sky(sky).objects, { glowMuAt });
+    return seeingAt(place, Date.parse(time), skyLookups.sky(lesson).objects, { glowMuAt });
   },
 };

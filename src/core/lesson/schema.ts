@@ -117,6 +117,33 @@ const Spot = z.union([
   z.strictObject({ name: text(1, 60), raDeg: within(0, 360), decDeg: within(-90, 90) }),
 ]);
 
+/** UTC, or TT where elements are published so, within the centuries for which the sky's motions hold. */
+const instant = z.iso.datetime().check(z.regex(/^(19|20|21)/));
+const maybe = (low: number, high: number, words: string) => z.optional(said(within(low, high), words));
+
+/** A comet or minor planet of the lesson's own; which keys go together is checked apart. */
+const Body = z.strictObject({
+  name: text(1, 60),
+  kind: z.enum(["comet", "minorPlanet"]),
+  epoch: said(instant, "The day for which the elements hold, TT as published."),
+  perihelionAu: maybe(0.001, 100, "Least distance from the Sun, au; or semiMajorAu."),
+  semiMajorAu: maybe(0.01, 1000, "Half the ellipse's long axis, au; or perihelionAu."),
+  eccentricity: within(0, 10),
+  inclinationDeg: said(within(0, 180), "To the ecliptic of J2000."),
+  nodeDeg: said(within(0, 360), "Longitude of the ascending node, equinox J2000."),
+  argumentDeg: said(within(0, 360), "Argument of perihelion, from the node."),
+  perihelion: z.optional(said(instant, "When it is nearest the Sun, TT as published; or meanAnomalyDeg.")),
+  meanAnomalyDeg: maybe(-360, 360, "At the epoch; or perihelion."),
+  totalMag: maybe(-10, 30, "A comet's total magnitude at 1 au from Sun and Earth."),
+  absoluteMag: maybe(-5, 30, "A minor planet's H."),
+  slope: maybe(
+    -0.5,
+    40,
+    "A comet's growth with the logarithm of its distance from the Sun (10), a minor planet's G (0.15).",
+  ),
+  comaArcmin: maybe(0.1, 120, "A comet's coma as it is seen; left out: 200,000 km across."),
+});
+
 /** A named way: its marks from the anchor to the target. */
 const Way = z.strictObject({ name: text(1, 60), marks: list(Spot, 2, 12) });
 
@@ -180,6 +207,10 @@ export const LessonSchema = z.strictObject({
     ]),
     "The real sky, or an invented one from a seed word.",
   ),
+  bodies: said(
+    z._default(list(Body, 0, 6), []),
+    "Comets and minor planets of the lesson's own, where they stand on its night.",
+  ),
   place: z.strictObject({
     name: text(1, 60),
     latDeg: within(-90, 90),
@@ -187,10 +218,7 @@ export const LessonSchema = z.strictObject({
     heightM: within(-500, 9000),
     skyMagPerArcsec2: within(15, 22.2),
   }),
-  time: said(
-    z.iso.datetime().check(z.regex(/^(19|20|21)/)),
-    "UTC, such as 2027-08-31T21:00:00Z; within the centuries for which the sky's motions hold.",
-  ),
+  time: said(instant, "UTC, such as 2027-08-31T21:00:00Z; within the centuries for which the sky's motions hold."),
   level: said(z.enum(["G", "C", "P", "M"]), "Guided, completion, problem, memory."),
   gear: z.strictObject({
     mount: z.enum(["altazimuth", "equatorial"]),

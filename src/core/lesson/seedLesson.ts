@@ -75,6 +75,7 @@ export function seedLesson(id: string, hop: SeedHop, { ways, hop: said, ...words
     minutes: 5,
     skills: ["step", "turn"],
     sky: { practice: seed },
+    bodies: [],
     ...NIGHT,
     level: "P",
     gear: {

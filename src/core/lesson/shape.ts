@@ -57,7 +57,9 @@ const brief = (value: unknown) => {
       ? Array.isArray(value)
         ? "a list"
         : "a group of keys"
-      : JSON.stringify(value);
+      : typeof value === "number"
+        ? String(value)
+        : JSON.stringify(value);
   return text === undefined ? "nothing" : text.length > 40 ? `${text.slice(0, 37)}...` : text;
 };
 const nameOf = (path: Path) =>
@@ -101,6 +103,8 @@ function sayValue(issue: Issue & { code: "invalid_value" }, value: unknown, path
 
 const FORM: Readonly<Record<string, string>> = {
   time: "UTC as in 2027-08-31T21:00:00Z",
+  epoch: "a day as in 2027-08-31T00:00:00Z",
+  perihelion: "an instant as in 2027-09-30T04:48:00Z",
   id: "small letters and figures with hyphens, such as 3-03",
   practice: "a word of small letters, figures and hyphens",
 };

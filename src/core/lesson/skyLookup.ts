@@ -21,6 +21,14 @@ const nameOfStar = ({ proper, label, con }: NamedStar) => proper ?? (con === und
 /** A place with a name that is neither star nor object. */
 export type NamedPlace = { readonly name: string; readonly dir: Dir };
 
+const spotOf = (object: SkyObject): FoundSpot => ({
+  name: object.names[0] ?? object.id,
+  dir: object.dir,
+  magV: object.magV,
+  colourBV: 0.7,
+  object,
+});
+
 /** The look-up of a sky, from its names, objects and named places. */
 export function lookupOf(
   ref: SkyRef,
@@ -41,15 +49,21 @@ export function lookupOf(
     for (const writing of writingsOf(star)) add(writing, { name: nameOfStar(star), dir, magV, colourBV });
   }
   for (const object of objects) {
-    const spot = {
-      name: object.names[0] ?? object.id,
-      dir: object.dir as Dir,
-      magV: object.magV,
-      colourBV: 0.7,
-      object,
-    };
+    const spot = spotOf(object);
     for (const writing of [object.id, ...object.names]) add(writing, spot);
   }
   for (const { name, dir } of marks) add(name, { name, dir, magV: undefined, colourBV: AVERAGE_BV });
   return { ref, objects, find: (name) => byName.get(plainName(name)), names: () => writings };
+}
+
+/** The look-up with a lesson's own bodies; what the sky has already keeps its name, and of two bodies the first. */
+export function withBodies(sky: SkyLookup, bodies: readonly SkyObject[]): SkyLookup {
+  if (bodies.length === 0) return sky;
+  const byName = new Map(bodies.toReversed().map((body) => [plainName(body.names[0]!), spotOf(body)]));
+  return {
+    ref: sky.ref,
+    objects: [...sky.objects, ...bodies],
+    find: (name) => sky.find(name) ?? byName.get(plainName(name)),
+    names: () => [...sky.names(), ...bodies.map(({ names }) => names[0]!)],
+  };
 }

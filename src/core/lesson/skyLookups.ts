@@ -5,8 +5,9 @@ import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
 import { practiceFacts, practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
 import { PRACTICE_SKY_VERSION } from "#core/sky/practice/seed.ts";
+import { bodiesOf } from "./bodies.ts";
 import type { Lookups, SkyLookup } from "./lookups.ts";
-import { lookupOf } from "./skyLookup.ts";
+import { lookupOf, withBodies } from "./skyLookup.ts";
 import type { Lesson } from "./types.ts";
 
 /** Practice skies kept: each is grown once however many lessons speak of it. */
@@ -22,7 +23,8 @@ function practiceLookup(seed: string): SkyLookup {
 
 const kept = new Map<string, SkyLookup>();
 
-function skyLookup(sky: Lesson["sky"]): SkyLookup {
+/** The sky of a name alone, without what a lesson adds. */
+export function skyLookup(sky: Lesson["sky"]): SkyLookup {
   const key = typeof sky === "string" ? "" : sky.practice;
   const known = kept.get(key);
   if (known) return known;
@@ -35,4 +37,6 @@ function skyLookup(sky: Lesson["sky"]): SkyLookup {
   return made;
 }
 
-export const skyLookups: Pick<Lookups, "sky"> = { sky: skyLookup };
+export const skyLookups: Pick<Lookups, "sky"> = {
+  sky: (lesson) => withBodies(skyLookup(lesson.sky), bodiesOf(lesson)),
+};

@@ -9,6 +9,7 @@ export type LessonStage = Lesson["stages"][number];
 export type LessonHop = LessonStage["hop"];
 /** A star's or object's name, or coordinates with a name. */
 export type Spot = LessonHop["anchor"];
+export type LessonBody = Lesson["bodies"][number];
 export type LessonWay = LessonHop["ways"][number];
 export type LessonStep = LessonHop["steps"][number];
 export type LessonAfter = LessonHop["after"];

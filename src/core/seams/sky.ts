@@ -64,12 +64,14 @@ export type ObjectKind =
   | "darkNebula"
   | "galaxy"
   | "doubleStar"
-  | "asterism";
+  | "asterism"
+  | "comet"
+  | "minorPlanet";
 /**
  * How the light lies over an object: evenly; falling off from the middle as a disc does, or as an old round galaxy does; as a
- * globular cluster does; in a ring; or in stars of its own.
+ * globular cluster does; as the head of a comet does; in a ring; or in stars of its own.
  */
-export type ObjectProfile = "uniform" | "exponential" | "bulge" | "plummer" | "ring" | "members";
+export type ObjectProfile = "uniform" | "exponential" | "bulge" | "plummer" | "coma" | "ring" | "members";
 /** A pair as measured: position angle of the fainter from the brighter, north through east, equinox J2000. */
 export interface DoubleMeasure {
   readonly separationArcsec: number;
@@ -89,7 +91,7 @@ export interface SkyObject {
   readonly magV: number;
   readonly majorArcmin: number;
   readonly minorArcmin: number;
-  /** Position angle of the major axis, north through east, degrees. */
+  /** Position angle of the major axis, north through east, degrees; of a comet, away from the Sun. */
   readonly axisDeg: number;
   readonly profile: ObjectProfile;
   /** Abbreviation: of the International Astronomical Union, or of the practice sky. */

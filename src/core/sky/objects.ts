@@ -17,12 +17,15 @@ const PROFILE_OF_KIND: Readonly<Record<ObjectKind, ObjectProfile>> = {
   galaxy: "exponential",
   doubleStar: "members",
   asterism: "members",
+  comet: "coma",
+  minorPlanet: "members",
 };
 const PROFILES: readonly string[] = [
   "uniform",
   "exponential",
   "bulge",
   "plummer",
+  "coma",
   "ring",
   "members",
 ] satisfies ObjectProfile[];

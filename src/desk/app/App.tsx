@@ -8,7 +8,7 @@ import type { Attempt } from "../play/attempt.ts";
 import { createPlay } from "../play/controller.ts";
 import { KeysPanel } from "../play/KeysPanel.tsx";
 import { PlayScreen } from "../play/PlayScreen.tsx";
-import { practiceReady } from "../play/skies.ts";
+import { bodiesReady, practiceReady } from "../play/skies.ts";
 import { searchShown } from "../search/found.ts";
 import type { Desk } from "./begin.ts";
 import { lessonOf } from "./lessonOf.ts";
@@ -51,19 +51,20 @@ function Later<Props extends object>({
   return over ? null : <main class="waiting" aria-busy="true" />;
 }
 
-/** A screen that may show a practice sky. */
-const withPractice = async <Screen,>(screen: Promise<Screen>): Promise<Screen> => {
-  await practiceReady();
+/** A screen that may show any lesson: of a practice sky, or with bodies of its own. */
+const withAll = async <Screen,>(screen: Promise<Screen>): Promise<Screen> => {
+  await Promise.all([practiceReady(), bodiesReady()]);
   return screen;
 };
-const loadPlay = () => withPractice(Promise.resolve(Play));
-const loadStart = () => withPractice(import("../start/StartScreen.tsx").then(({ StartScreen }) => StartScreen));
-const loadReport = () => withPractice(import("../report/ReportScreen.tsx").then(({ ReportScreen }) => ReportScreen));
+const loadPlay = () => practiceReady().then(() => Play);
+const loadPlayOfAll = () => withAll(Promise.resolve(Play));
+const loadStart = () => withAll(import("../start/StartScreen.tsx").then(({ StartScreen }) => StartScreen));
+const loadReport = () => withAll(import("../report/ReportScreen.tsx").then(({ ReportScreen }) => ReportScreen));
 const loadSearch = () => import("../search/SearchPanel.tsx").then(({ SearchPanel }) => SearchPanel);
-const loadPrint = () => withPractice(import("../print/PrintScreen.tsx").then(({ PrintScreen }) => PrintScreen));
+const loadPrint = () => withAll(import("../print/PrintScreen.tsx").then(({ PrintScreen }) => PrintScreen));
 const loadImport = () => import("../import/ImportScreen.tsx").then(({ ImportScreen }) => ImportScreen);
-const loadOwnHop = () => import("../import/OwnHop.tsx").then(({ OwnHop }) => OwnHop);
-const loadBench = () => withPractice(import("../bench/BenchScreen.tsx").then(({ BenchScreen }) => BenchScreen));
+const loadOwnHop = () => withAll(import("../import/OwnHop.tsx").then(({ OwnHop }) => OwnHop));
+const loadBench = () => withAll(import("../bench/BenchScreen.tsx").then(({ BenchScreen }) => BenchScreen));
 
 /** Keys that mean the same on every screen. */
 function usePageKeys() {
@@ -103,8 +104,10 @@ function Screen({ desk }: { desk: Desk }) {
   const lesson = lessonOf(desk.lessons, lessonIdOf(desk) ?? "");
   if (lesson === "coming") return <main class="waiting" aria-busy="true" />;
   if (now.kind === "play" && lesson) {
-    if (lesson.sky !== "catalogue") return <Later key={lesson.id} load={loadPlay} props={{ desk, lesson }} />;
-    if (!ownInUse.value) return <Play key={lesson.id} desk={desk} lesson={lesson} />;
+    const isOwn = ownInUse.value && lesson.sky === "catalogue";
+    const load = lesson.bodies.length > 0 ? loadPlayOfAll : lesson.sky === "catalogue" ? null : loadPlay;
+    if (load && !isOwn) return <Later key={lesson.id} load={load} props={{ desk, lesson }} />;
+    if (!isOwn) return <Play key={lesson.id} desk={desk} lesson={lesson} />;
     return <Later key={`own ${lesson.id}`} load={loadOwnHop} props={{ lesson, sound: desk.sound, onBack: toStart }} />;
   }
   if (now.kind === "bench") return <Later key="bench" load={loadBench} props={{ desk, trying: now.trying }} />;

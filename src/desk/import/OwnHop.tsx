@@ -3,7 +3,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Sound } from "../app/ports.ts";
 import { Trial } from "../bench/Trial.tsx";
-import type { OpenSky } from "../play/skies.ts";
+import { type OpenSky, openSkyOf } from "../play/skies.ts";
 import { ownInUse } from "./inUse.ts";
 import { openOwnBase } from "./ownBase.ts";
 import { openOwnSky } from "./ownSky.ts";
@@ -25,7 +25,7 @@ export function OwnHop({ lesson, sound, onBack }: Props) {
       close = () => base.close();
       const opened = await openOwnSky(base);
       if (!isHere) return close();
-      if (opened) setSky(opened);
+      if (opened) setSky(openSkyOf(lesson, opened));
       else ownInUse.value = false;
     };
     void open().catch(() => {
@@ -35,7 +35,7 @@ export function OwnHop({ lesson, sound, onBack }: Props) {
       isHere = false;
       close();
     };
-  }, []);
+  }, [lesson]);
   if (!sky) return <main class="waiting" aria-busy="true" />;
   return <Trial lesson={lesson} sound={sound} sky={sky} onBack={onBack} />;
 }

@@ -27,7 +27,7 @@ import { hasOpenSky, setAir, setNow } from "./picture.ts";
 import { refreshCompass, refreshWords } from "./refresh.ts";
 import { turnScrews } from "./screws.ts";
 import { createSignals } from "./signals.ts";
-import { milkyWayOver, type OpenSky, openSky, solarSystemAt } from "./skies.ts";
+import { milkyWayOver, type OpenSky, openSkyOf, solarSystemAt } from "./skies.ts";
 import { startHop } from "./starting.ts";
 import { createSteering } from "./steering.ts";
 import { twinkleOn, twinkleSeconds, twinkleWaitMs } from "./twinkle.ts";
@@ -54,7 +54,7 @@ const chooseSheet = (hop: Hop): Promise<void> =>
   import("./sheetPage.ts").then(({ chooseSheet: choose }) => choose(hop));
 
 /** Creates the model of a hop; it loads at once and plays when `begin` is called. */
-export function createPlay({ lesson, ports, onEnded, sky = openSky(lesson.sky) }: PlayHow): PlayModel {
+export function createPlay({ lesson, ports, onEnded, sky = openSkyOf(lesson) }: PlayHow): PlayModel {
   const signals = createSignals(lesson);
   const steering = createSteering();
   let hop: Hop | null = null;

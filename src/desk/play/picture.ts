@@ -3,10 +3,10 @@
 import { DEG } from "#core/celestial/vector.ts";
 import type { NightSky } from "#core/eye/nightSky.ts";
 import { isGlow } from "#core/field/glows.ts";
-import { objectLook } from "#core/field/objectLook.ts";
+import { objectLook, TAIL_REACH } from "#core/field/objectLook.ts";
 import type { SeenField, SeenObject } from "#core/field/seenField.ts";
 import { fieldRadiusPlane, projectionOf } from "#core/optics/viewFrame.ts";
-import type { Dir, Gear } from "#core/seams/index.ts";
+import type { Dir, Gear, SkyObject } from "#core/seams/index.ts";
 import { altAzOf, gearInUse, horizonOf, type Session, viewOf } from "#core/session/session.ts";
 import type { FieldAir, FieldObject, FieldView } from "../../stage/index.ts";
 import type { LampKind } from "../app/state.ts";
@@ -52,14 +52,17 @@ export function createPicture(): Picture {
   };
 }
 
+/** How much wider than its listed size a thing is drawn. */
+const drawnOver = ({ kind }: SkyObject) => (kind === "comet" ? TAIL_REACH : 1);
+
 /** Glows of what is seen, with the brightness that their margin gives. */
 export function glowsOf(objects: readonly SeenObject[], limitMag: number): FieldObject[] {
   return objects
     .filter(({ object }) => isGlow(object.kind))
     .map(({ object, marginMag }) => ({
       dir: object.dir,
-      majorRad: (object.majorArcmin / 60) * DEG,
-      minorRad: (object.minorArcmin / 60) * DEG,
+      majorRad: (object.majorArcmin / 60) * DEG * drawnOver(object),
+      minorRad: (object.minorArcmin / 60) * DEG * drawnOver(object),
       axisRad: object.axisDeg * DEG,
       peak: Math.min(PEAK.most, PEAK.least + PEAK.perMag * Math.max(0, marginMag)),
       look: objectLook(object, marginMag, limitMag),

@@ -76,15 +76,32 @@ export const milkyWayOver = ({ kind, seed }: SkyRef, nightMu: number): Promise<G
   askSky("milkyWay", { sky: { kind, seed }, nightMu });
 
 let practice: typeof import("./practiceSkies.ts") | null = null;
+let wanderers: typeof import("#core/lesson/bodies.ts") | null = null;
 
 /** Brings what is needed before a practice sky can be opened; every screen that may show one waits for it. */
 export async function practiceReady(): Promise<void> {
   practice ??= await import("./practiceSkies.ts");
 }
 
-/** Opens the sky that a lesson names. @throws Error where it is a practice sky and `practiceReady` was not awaited */
+/** Brings what places the comets and minor planets of lessons; a screen that may show such a lesson waits for it. */
+export async function bodiesReady(): Promise<void> {
+  wanderers ??= await import("#core/lesson/bodies.ts");
+}
+
+/** Opens the sky that a lesson names, without the lesson's own bodies. @throws Error where it is a practice sky and `practiceReady` was not awaited */
 export function openSky(sky: Lesson["sky"]): OpenSky {
   if (sky === "catalogue") return openCatalogue();
   if (!practice) throw new Error("a practice sky was opened before its code had come");
   return practice.openPracticeSky(sky.practice, makeTile);
+}
+
+/**
+ * Opens the sky of a lesson with the bodies that it brings along.
+ * @param among instead of the sky that the lesson names
+ * @throws Error where there are such bodies and `bodiesReady` was not awaited, or as `openSky`
+ */
+export function openSkyOf(lesson: Lesson, among: OpenSky = openSky(lesson.sky)): OpenSky {
+  if (lesson.bodies.length === 0) return among;
+  if (!wanderers) throw new Error("a lesson with bodies of its own was opened before their code had come");
+  return { ...among, objects: [...among.objects, ...wanderers.bodiesOf(lesson)] };
 }

@@ -7,7 +7,7 @@ import { distanceDas } from "#core/score/places.ts";
 import type { Band, CompiledAttempt, Dir, Gear, Seeing, SkyObject, StarBlock } from "#core/seams/index.ts";
 import { startAttempt } from "../play/attempt.ts";
 import { createLoading } from "../play/loading.ts";
-import { openSky } from "../play/skies.ts";
+import { openSkyOf } from "../play/skies.ts";
 import { placeInView, pushSeen, viewOfGear } from "../steps/pushSeen.ts";
 import type { Push } from "../steps/stepShape.ts";
 import { say } from "../words/say.ts";
@@ -113,7 +113,7 @@ const rowsOf = ({ spec, limits }: CompiledAttempt, seeing: Seeing): GearRow[] =>
  * @throws DataFileError where no star of the sky came
  */
 export async function setSheet(lesson: Lesson, withWay: boolean): Promise<HopSheet> {
-  const sky = openSky(lesson.sky);
+  const sky = openSkyOf(lesson);
   const loading = createLoading(sky.source, () => undefined);
   try {
     const { compiled, seeing } = await startAttempt(lesson, sky, loading, true);

@@ -7,7 +7,7 @@ import { seeingAt } from "#core/eye/eyeSeeing.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Resident } from "#core/seams/index.ts";
 import { createLoading, type Loading } from "../play/loading.ts";
-import { type OpenSky, openSky } from "../play/skies.ts";
+import { type OpenSky, openSkyOf } from "../play/skies.ts";
 import { say } from "../words/say.ts";
 import type { Facts } from "./facts.ts";
 import { reportPage } from "./reportPage.ts";
@@ -54,7 +54,7 @@ export function useReportSky(
   const [sketch, setSketch] = useState<Sketch | null>(null);
   useEffect(() => {
     let here = true;
-    const sky = another ?? openSky(lesson.sky);
+    const sky = another ?? openSkyOf(lesson);
     const loading = createLoading(sky.source, () => undefined);
     void chartOf(facts, sky, loading).then((made) => here && setChart(made));
     if (facts.dirs.length > 0)

@@ -1,6 +1,7 @@
 /** One box that finds what has a name. It tells what and where in words, and rings it on the sheet; it never moves the tube. */
 import "../styles/search.css";
 import { useEffect, useId, useMemo, useRef, useState } from "preact/hooks";
+import { bodiesOf } from "#core/lesson/bodies.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { MovingBody } from "#core/sky/names/findByName.ts";
 import type { NamedStar } from "#core/sky/names/types.ts";
@@ -102,7 +103,10 @@ function useFocus() {
 export function SearchPanel({ lesson, lessons }: Props) {
   const bodies = useBodies(lesson);
   const own = useOwnNames(lesson);
-  const skies = useMemo(() => searchedSkies(lesson, lessons, bodies, own), [lesson, lessons, bodies, own]);
+  const skies = useMemo(
+    () => searchedSkies(lesson, lessons, bodies, own, lesson ? bodiesOf(lesson) : []),
+    [lesson, lessons, bodies, own],
+  );
   const [query, setQuery] = useState("");
   const [at, setAt] = useState(0);
   const [chosen, setChosen] = useState<Answer | null>(null);

@@ -40,6 +40,9 @@ const ownSky = (stars: readonly NamedStar[]): SearchedSky => ({
   isOwn: true,
 });
 
+const withBrought = (sky: SearchedSky, brought: readonly SkyObject[]): SearchedSky =>
+  brought.length === 0 ? sky : { ...sky, objects: [...sky.objects, ...brought] };
+
 /** The instant at which planets are looked for: the lesson's night, or now. */
 export const searchedAtMs = (lesson: Pick<Lesson, "time"> | null, nowMs: number): number =>
   lesson ? Date.parse(lesson.time) : nowMs;
@@ -48,15 +51,18 @@ export const searchedAtMs = (lesson: Pick<Lesson, "time"> | null, nowMs: number)
  * @param lesson the lesson that is hopped; null: every sky
  * @param bodies Sun, Moon and planets where they stand
  * @param own the named stars of the reader's own catalogue: they stand in the real sky
+ * @param brought comets and minor planets of the lesson's own: they stand in its sky
  */
 export function searchedSkies(
   lesson: Pick<Lesson, "sky"> | null,
   lessons: readonly Pick<Lesson, "sky">[],
   bodies: readonly MovingBody[],
   own: readonly NamedStar[] = [],
+  brought: readonly SkyObject[] = [],
 ): SearchedSky[] {
-  if (lesson && lesson.sky !== "catalogue") return [practiceSky(lesson.sky.practice)];
-  const real = own.length > 0 ? [ownSky(own), catalogueSky(bodies)] : [catalogueSky(bodies)];
+  if (lesson && lesson.sky !== "catalogue") return [withBrought(practiceSky(lesson.sky.practice), brought)];
+  const catalogue = withBrought(catalogueSky(bodies), brought);
+  const real = own.length > 0 ? [ownSky(own), catalogue] : [catalogue];
   if (lesson) return real;
   const seeds = lessons.flatMap(({ sky }) => (sky === "catalogue" ? [] : [sky.practice]));
   return [...real, ...[...new Set(seeds)].map(practiceSky)];

@@ -8,7 +8,7 @@ import { decodeRecord } from "#core/session/record.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
 import { startAttempt } from "../play/attempt.ts";
 import { createLoading, type Loading } from "../play/loading.ts";
-import { type OpenSky, openSky } from "../play/skies.ts";
+import { type OpenSky, openSkyOf } from "../play/skies.ts";
 import { say } from "../words/say.ts";
 
 /** The barrel and the words come first. */
@@ -38,7 +38,7 @@ export function SheetBelow({ lesson, last, at, onOpen }: Props) {
   const [svg, setSvg] = useState("");
   useEffect(() => {
     let here = true;
-    const sky = openSky(lesson.sky);
+    const sky = openSkyOf(lesson);
     const loading = createLoading(sky.source, () => undefined);
     const timer = setTimeout(() => {
       printed(lesson, last, sky, loading).then(

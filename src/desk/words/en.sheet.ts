@@ -51,6 +51,8 @@ export const EN_SHEET = {
   galaxy: "galaxy",
   doubleStar: "double",
   asterism: "asterism",
+  comet: "comet",
+  minorPlanet: "minor planet",
   anchorSign: "anchor star",
   targetSign: "target",
 

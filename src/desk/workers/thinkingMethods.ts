@@ -45,9 +45,9 @@ async function check({ file, text }: CheckInput, { progress }: Running): Promise
   };
   return checkLesson(file, text, {
     ...realLookups,
-    sky: (sky) => {
+    sky: (lesson) => {
       tell();
-      return realLookups.sky(sky);
+      return realLookups.sky(lesson);
     },
   });
 }

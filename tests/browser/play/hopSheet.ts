@@ -38,7 +38,7 @@ export async function hopSheet(id: string, files: Files): Promise<HopSheet> {
       : createPracticeSource(sky.practice);
   const names = sky === "catalogue" ? catalogueNames() : practiceNames(sky.practice);
   const page = hopPage(compiled, await blocksOf(source, hopPage(compiled, [])));
-  const printed = { names, objects: realLookups.sky(sky).objects };
+  const printed = { names, objects: realLookups.sky(lesson).objects };
   const words = { anchor: "anchor", target: "target" };
   const marks = printPage(page, compiled, printed, await blocksOf(source, page), { words, ways: false });
   const { hoppingGear, claimGear } = compiled.spec;

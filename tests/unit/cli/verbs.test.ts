@@ -116,6 +116,42 @@ describe("name", () => {
   });
 });
 
+describe("a lesson's sky and night", () => {
+  const file = repo("tests/unit/lesson/comet.yaml");
+  const lesson = `--lesson=${file}`;
+  type Place = { raDeg: number; decDeg: number; altitudeDeg: number; constellation: string };
+
+  it("has the bodies that the lesson brings along, by name", () => {
+    const [best] = jsonOf<{ matches: { kind: string; raDeg: number }[] }>("name", "comet whin", lesson).matches;
+    expect(best).toMatchObject({ kind: "comet", constellation: "Hercules" });
+    expect(faintward("name", "comet whin").exit).toBe(1);
+    expect(jsonOf<{ matches: object[] }>("name", "Saturn", lesson).matches[0]).toMatchObject({ kind: "body" });
+  });
+  it("gives site and time where the call has none", () => {
+    const own = jsonOf<Place>("place", "Comet Whin", lesson);
+    const said = jsonOf<Place>("place", "Comet Whin", lesson, "--site=50,0,250", "--time=2027-08-31T21:00:00Z");
+    expect(own).toEqual(said);
+    expect(own.constellation).toBe("Hercules");
+    expect(own.altitudeDeg).toBeGreaterThan(20);
+  });
+  it("tells whether the comet is seen, as a glow, and the minor planet as a point", () => {
+    type See = { marginMag: number; band: string };
+    expect(jsonOf<See>("see", "Comet Whin", lesson, "--gear=newton200-48x").band).toBe("seen");
+    expect(jsonOf<See>("see", "Heather", lesson, "--gear=newton200-48x").band).toBe("seen");
+    expect(JSON.parse(faintward("see", "Heather", lesson, "--eye", "--json").out)).toMatchObject({ band: "not" });
+  });
+  it.each([
+    [["name", "x", "--lesson=nowhere.yaml"], "FILE", /no such file/],
+    [["name", "x", lesson, "--sky=sallow"], "ARGUMENTS", /keep one of them/],
+    [["see", "x", `--lesson=${repo("package.json")}`, "--eye"], "LESSON", /mend the lesson first/],
+  ])("%j cannot be used", (args, code, says) => {
+    const { exit, out } = faintward(...args, "--json");
+    const { error } = JSON.parse(out) as ErrorJson;
+    expect([exit, error.code]).toEqual([2, code]);
+    expect(`${error.message}; ${error.hint}`).toMatch(says);
+  });
+});
+
 describe("lesson", () => {
   it("has nothing to say of the lessons that come along", () => {
     const files = readdirSync(repo("lessons"))
@@ -135,7 +171,7 @@ describe("lesson", () => {
     >("lesson", file);
     expect(findings.map(({ line, column, code }) => [line, column, code])).toEqual([
       [7, 10, "FW013"],
-      [12, 8, "FW014"],
+      [25, 8, "FW014"],
     ]);
     expect(Object.keys(findings[0]!)).toEqual(["file", "line", "column", "severity", "code", "message", "hint"]);
   });

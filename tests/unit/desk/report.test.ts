@@ -185,7 +185,7 @@ describe("the sketch of the claimed field", () => {
   it("shows the stars that the instrument showed, the target in the middle, north marked", async () => {
     const { lesson, record } = first;
     const seeing = realLookups.seeing(lesson);
-    const { objects } = realLookups.sky(lesson.sky);
+    const { objects } = realLookups.sky(lesson);
     const source = createPracticeSource("sallow");
     const { cone, limitMag } = sketchNeeds(record, seeing);
     await source.want([...source.resident(cone, limitMag).missing], 0, new AbortController().signal);

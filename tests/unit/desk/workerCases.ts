@@ -56,7 +56,7 @@ export async function workerCases(files: Files): Promise<WorkerCase[]> {
     blocks: resident.blocks,
     missing: [],
     place: lesson.place,
-    objects: realLookups.sky(lesson.sky).objects,
+    objects: realLookups.sky(lesson).objects,
     seed: SEED,
   };
   const key = practiceTileKey(PRACTICE_LAYERS[1]!, 3);

@@ -137,7 +137,7 @@ describe("the image of a star", () => {
 
 describe("profiles", () => {
   it("hold their light within their size", () => {
-    for (const profile of ["uniform", "exponential", "bulge", "plummer", "ring", "members"] as const) {
+    for (const profile of ["uniform", "exponential", "bulge", "plummer", "coma", "ring", "members"] as const) {
       let before = 0;
       for (let share = 0.04; share <= 1.0001; share += 0.04) {
         const light = enclosedLight(profile, Math.min(1, share));
@@ -150,6 +150,7 @@ describe("profiles", () => {
     expect(enclosedLight("exponential", 0.524)).toBeCloseTo(0.5, 2);
     expect(enclosedLight("bulge", 0.35)).toBeCloseTo(0.5, 3);
     expect(enclosedLight("plummer", 0.2)).toBeCloseTo(0.5, 12);
+    expect(enclosedLight("coma", 0.5)).toBe(0.5);
   });
 });
 

@@ -50,4 +50,15 @@ export const BAD: Readonly<Record<FindingCode, Bad>> = {
   FW040: edit("{shortFields}", "{shortField}", /nothing fills \{shortField\}/),
   FW041: edit("say: As far again.", "say: As far again!", /"!"/),
   FW042: edit("2027-08-31T21:00:00Z", "2027-08-20T23:00:00Z", /the Moon stands/),
+  FW043: edit("    perihelionAu: 0.92\n", "", /Whin has neither of perihelionAu and semiMajorAu/),
+  FW044: edit("    totalMag: 6.5", "    absoluteMag: 6.5", /Whin is no minor planet: it has totalMag/),
+  FW045: edit("name: Heather", "name: Cluster", /"Cluster" is there already/),
+  FW046: edit("    epoch: 2027", "    epoch: 1999", /10227 days away/),
+  FW047: edit("    epoch: 2027-09-01", "    epoch: 2026-09-01", /365 days away/),
+  FW048: edit("anchor: Bright", "anchor: Whin", /Whin moves among the stars/),
+  FW049: edit(
+    "bodies:\n",
+    "bodies:\n  - { name: One, kind: comet, epoch: 2027-09-01T00:00:00Z, perihelionAu: 2, eccentricity: 1, inclinationDeg: 45, nodeDeg: 300, argumentDeg: 90, perihelion: 2027-10-20T21:00:00Z, totalMag: 20 }\n",
+    /does not show Heather/,
+  ),
 };

@@ -65,6 +65,10 @@ it.each([
   "FW037",
   "FW039",
   "FW040",
+  "FW044",
+  "FW046",
+  "FW047",
+  "FW048",
 ] as const)("%s stands on the line that was put wrong", (code) => {
   const { text } = BAD[code];
   const found = check(text).findings.find((each) => each.code === code);

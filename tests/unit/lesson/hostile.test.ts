@@ -37,6 +37,14 @@ const HOSTILE: Readonly<Record<string, { readonly bytes: string | Uint8Array; re
   "a 60,000 digit number": { bytes: SOUND.replace("minutes: 5", `minutes: ${"9".repeat(60_000)}`), code: "FW012" },
   "huge exponents": { bytes: SOUND.replace("latDeg: 50", "latDeg: 1e999"), code: "FW012" },
   "a year beyond reach": { bytes: SOUND.replace("2027-08-31", "9999-08-31"), code: "FW013" },
+  "a comet of no number": { bytes: SOUND.replace("perihelionAu: 0.92", "perihelionAu: .nan"), code: "FW012" },
+  "an eccentricity beyond reach": { bytes: SOUND.replace("eccentricity: 1\n", "eccentricity: 1e300\n"), code: "FW013" },
+  "a perihelion in the Sun": { bytes: SOUND.replace("perihelionAu: 0.92", "perihelionAu: -0.0"), code: "FW013" },
+  "elements of another age": { bytes: SOUND.replace("epoch: 2027", "epoch: 1900"), code: "FW046" },
+  "comets by the hundred": {
+    bytes: SOUND.replace("bodies:\n", `bodies:\n${lines(150, (i) => `  - { name: c${i}, kind: comet }`)}\n`),
+    code: "FW013",
+  },
   "keys of the prototype": {
     bytes: SOUND.replace("minutes: 5", "__proto__: { minutes: 5 }\nconstructor: 1"),
     code: "FW011",

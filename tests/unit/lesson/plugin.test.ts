@@ -27,7 +27,7 @@ it("fails with every error and its place", () => {
   writeFileSync(join(folder, "t-00.yaml"), SOUND.replace("id: t-01", "id: t-02"));
   writeFileSync(join(folder, "t-01.yaml"), SOUND.replace("minutes: 5", "minutes: 500").replace("level: C", "level: X"));
   expect(() => compileLessons(folder, check)).toThrow(
-    /t-02: rename[\s\S]*t-01\.yaml:7:10 FW013[\s\S]*t-01\.yaml:12:8 FW014/,
+    /t-02: rename[\s\S]*t-01\.yaml:7:10 FW013[\s\S]*t-01\.yaml:25:8 FW014/,
   );
 });
 

@@ -46,7 +46,7 @@ describe("the hop of a day's sky", () => {
     "day %i of sixty can be done by one who sees field and page alone",
     async (day) => {
       const lesson = lessonOf(DAYS[day]!);
-      const { objects } = realLookups.sky(lesson.sky);
+      const { objects } = realLookups.sky(lesson);
       const world = { ...practiceWorld(seedOfId(lesson.id)), objects, seeing: realLookups.seeing(lesson) };
       const { session } = await rehearsed(toHopSpec(lesson, 0, realLookups), world);
       const report = score(record(session));

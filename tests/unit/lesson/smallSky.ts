@@ -1,6 +1,8 @@
 /** A sky of three stars and two objects, for lessons in tests. */
 import { DEG, dirFromRadec } from "#core/celestial/vector.ts";
+import { bodiesOf } from "#core/lesson/bodies.ts";
 import type { FoundSpot, Lookups, SkyLookup } from "#core/lesson/lookups.ts";
+import { withBodies } from "#core/lesson/skyLookup.ts";
 import type { Band, Seeing, SkyObject } from "#core/seams/index.ts";
 
 const at = (raDeg: number, decDeg: number) => dirFromRadec(raDeg * DEG, decDeg * DEG);
@@ -44,14 +46,16 @@ const sky: SkyLookup = {
   names: () => [...STARS.map(({ name }) => name), ...OBJECTS.map(({ id }) => id)],
   objects: OBJECTS,
 };
+/** The third body that a lesson brings along is never seen. */
+const UNSEEN = ["Ghost", "body-3"];
 const seeing: Seeing = {
   version: 1,
   star: (_dir, _bv, gear) => ({ avertedMilliMag: gear === "eye" ? 5800 : 9800, directMilliMag: 5000 }),
   object: (id) => {
-    const marginMilliMag = id === "Ghost" ? -2000 : 1500;
-    const band: Band = id === "Ghost" ? "not" : "seen";
+    const marginMilliMag = UNSEEN.includes(id) ? -2000 : 1500;
+    const band: Band = UNSEEN.includes(id) ? "not" : "seen";
     return { marginMilliMag, band, bestMagnification: 48 };
   },
 };
 
-export const smallLookups: Lookups = { sky: () => sky, seeing: () => seeing };
+export const smallLookups: Lookups = { sky: (lesson) => withBodies(sky, bodiesOf(lesson)), seeing: () => seeing };

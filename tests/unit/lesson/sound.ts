@@ -8,6 +8,19 @@ of: 8
 minutes: 5
 skills: [step, turn]
 sky: catalogue
+bodies:
+  - name: Whin
+    kind: comet
+    epoch: 2027-09-01T00:00:00Z
+    perihelionAu: 0.92
+    eccentricity: 1
+    inclinationDeg: 45
+    nodeDeg: 300
+    argumentDeg: 90
+    perihelion: 2027-10-20T20:00:00Z
+    totalMag: 6.5
+    comaArcmin: 8
+  - { name: Heather, kind: minorPlanet, epoch: 2027-09-01T00:00:00Z, semiMajorAu: 2.36, eccentricity: 0.09, inclinationDeg: 7, nodeDeg: 104, argumentDeg: 151, meanAnomalyDeg: 80, absoluteMag: 6 }
 place: { name: Hill, latDeg: 50, lonDeg: 0, heightM: 250, skyMagPerArcsec2: 20.8 }
 time: 2027-08-31T21:00:00Z
 level: C

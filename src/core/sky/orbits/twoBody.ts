@@ -1,6 +1,7 @@
 /** Comets and minor planets as bodies that the Sun alone moves. */
-import { Body, HelioVector, type Vector } from "astronomy-engine";
+import { Body, HelioVector, Observer, ObserverVector } from "astronomy-engine";
 import { LIGHT_AU_PER_DAY } from "#core/celestial/bodies.ts";
+import type { Site } from "#core/celestial/frames.ts";
 import { astroTime, julianDate } from "#core/celestial/time.ts";
 import { DEG, normalise } from "#core/celestial/vector.ts";
 import { InputError } from "#core/seams/errors.ts";
@@ -96,6 +97,17 @@ function root(f: (x: number) => number, slope: (x: number) => number, from: numb
   return x;
 }
 
+/** Julian date (TT) of the perihelion nearest to an epoch at which an ellipse's mean anomaly is known. */
+export function perihelionJdOf(
+  { perihelionAu: q, eccentricity: e }: Pick<OrbitElements, "perihelionAu" | "eccentricity">,
+  epochJd: number,
+  meanAnomalyDeg: number,
+): number {
+  const a = q / (1 - e);
+  const fromPerihelion = meanAnomalyDeg - 360 * Math.round(meanAnomalyDeg / 360);
+  return epochJd - (fromPerihelion * DEG * a * Math.sqrt(a)) / GAUSS;
+}
+
 /** Heliocentric place at so many days after the perihelion: au, ICRS. */
 export function heliocentricPlace(orbit: OrbitElements, days: number): [number, number, number] {
   const { anomalyRad, distanceAu } = anomalyOf(orbit, days);
@@ -108,13 +120,26 @@ export function heliocentricPlace(orbit: OrbitElements, days: number): [number, 
   return [x, c * y - s * z, s * y + c * z];
 }
 
+/** Where a body stands for an observer. */
+export interface OrbitPlace {
+  /** Astrometric: light time, no aberration, as the whole sky has it. */
+  readonly dir: Dir;
+  /** From the observer, and from the Sun. */
+  readonly earthAu: number;
+  readonly sunAu: number;
+  /** From the Sun to the observer. */
+  readonly observerAu: number;
+}
+
 /**
- * Where such a body stands among the stars from the Earth's middle: astrometric (light time, no aberration), with its
- * distances from Earth and Sun, au.
+ * Where such a body stands among the stars.
+ * @param site the observer's: a body at 0.1 au stands up to 1.5' elsewhere for it; without one, from the Earth's middle
  */
-export function orbitPlace(orbit: OrbitElements, utcMs: number): { dir: Dir; earthAu: number; sunAu: number } {
+export function orbitPlace(orbit: OrbitElements, utcMs: number, site?: Site): OrbitPlace {
   const time = astroTime(utcMs);
-  const earth: Vector = HelioVector(Body.Earth, time);
+  const middle = HelioVector(Body.Earth, time);
+  const here = site && ObserverVector(time, new Observer(site.latDeg, site.lonDeg, site.heightM), false);
+  const earth = { x: middle.x + (here?.x ?? 0), y: middle.y + (here?.y ?? 0), z: middle.z + (here?.z ?? 0) };
   const days = julianDate(utcMs) + (time.tt - time.ut) - orbit.perihelionJd;
   let earthAu = 0;
   let place = heliocentricPlace(orbit, days);
@@ -122,7 +147,10 @@ export function orbitPlace(orbit: OrbitElements, utcMs: number): { dir: Dir; ear
   for (let pass = 0; pass < 3; pass++) {
     place = heliocentricPlace(orbit, days - earthAu / LIGHT_AU_PER_DAY);
     seen = [place[0] - earth.x, place[1] - earth.y, place[2] - earth.z];
-    earthAu = Math.sqrt(seen[0] ** 2 + seen[1] ** 2 + seen[2] ** 2);
+    earthAu = lengthOf(seen);
   }
-  return { dir: normalise(seen), earthAu, sunAu: Math.sqrt(place[0] ** 2 + place[1] ** 2 + place[2] ** 2) };
+  const observerAu = lengthOf([earth.x, earth.y, earth.z]);
+  return { dir: normalise(seen), earthAu, sunAu: lengthOf(place), observerAu };
 }
+
+const lengthOf = ([x, y, z]: readonly [number, number, number]) => Math.sqrt(x * x + y * y + z * z);
