@@ -108,7 +108,7 @@ float body(vec2 at, vec4 look) {
 float coma(vec2 at) {
   vec2 p = at * ${TAIL_REACH.toFixed(1)};
   float r = length(p);
-  float head = (.72 / (1. + r / .16) + .28 * exp(-r * r / .01)) * fade(r);
+  float head = (.64 / (1. + r / .13) + .36 * exp(-r * r / .008)) * fade(r);
   float wide = .3 + .22 * max(0., p.x);
   float thin = 1. - min(1., p.x / ${TAIL_REACH.toFixed(1)});
   float tail = .13 * smoothstep(-.1, .7, p.x) * thin * thin * exp(-p.y * p.y / (wide * wide));
