@@ -102,6 +102,23 @@ test("an old round galaxy falls off more steeply than a disc", async ({ page }) 
   expect(await share("bulge")).toBeLessThan(await share("disc"));
 });
 
+test("a comet has a soft head with a bright middle, and a tail that leaves it on one side and fades", async ({
+  page,
+}) => {
+  const { at, round } = await lightOf(page, look("coma"));
+  // The head takes the inner quarter of the picture, the tail the way of the long axis: north is up.
+  const away = { head: 180, tail: 270, back: 90 };
+  expect(at(0, 0)).toBeGreaterThan(1.8 * at(0.1, away.back));
+  expect(at(0.1, away.back)).toBeGreaterThan(1.5 * at(0.2, away.back));
+  expect(at(0.3, away.back)).toBe(0);
+  expect(at(0.3, away.head)).toBe(0);
+  const tail = [0.3, 0.5, 0.7].map((share) => at(share, away.tail));
+  expect(tail[0]).toBeGreaterThan(5);
+  for (const i of [1, 2]) expect(tail[i]!).toBeLessThan(tail[i - 1]!);
+  expect(Math.max(...round(1.03).values), "nothing beyond the picture").toBe(0);
+  expect(Math.max(...round(0.97).values), "no hard edge").toBeLessThan(14);
+});
+
 test("a globular cluster breaks up into stars as its giants come within reach", async ({ page }) => {
   const counts: number[] = [];
   for (const resolved of [0, 0.35, 1]) {
