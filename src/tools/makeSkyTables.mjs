@@ -1,7 +1,8 @@
 /**
  * Makes the tables that follow from others: `node src/tools/makeSkyTables.mjs [--check]`.
- *   shared/glow.json        the Milky Way's light, from the tiles of the catalogue sky
- *   shared/borders.json     the borders of the constellations, from the look-up that knows them by place
+ *   shared/glow.json          the Milky Way's light, from the tiles of the catalogue sky
+ *   shared/star-colours.json  which colours stars have, from the same tiles
+ *   shared/borders.json       the borders of the constellations, from the look-up that knows them by place
  * With --check nothing is written: exit 1 where a table differs from what is there.
  */
 import { readFile, writeFile } from "node:fs/promises";
@@ -20,15 +21,28 @@ async function core() {
   return module;
 }
 
-async function glowTable({ createCatalogueSource, measureGlow }) {
+/** All blocks of the catalogue sky to V 12. */
+async function wholeSky({ createCatalogueSource }) {
   const fetchFile = async (name) => new Uint8Array(await readFile(at("assets", "sky", name))).buffer;
   const source = createCatalogueSource({ fetchFile, capBytes: Number.POSITIVE_INFINITY });
   await source.want(source.resident(WHOLE_SKY, 12).missing, 0, new AbortController().signal);
-  const bytes = measureGlow(source.resident(WHOLE_SKY, 12).blocks);
+  return source.resident(WHOLE_SKY, 12).blocks;
+}
+
+async function glowTable(module) {
+  const bytes = module.measureGlow(await wholeSky(module));
   return {
     about:
       "Light of the stars fainter than V 6.5, from Tycho-2 (Hog et al. 2000, A&A 355, L27) to V 11 and continued beyond: one byte a HEALPix pixel of order 4, nested, base64; mag/arcsec2 = 19 + 0.025 byte.",
     map: Buffer.from(bytes).toString("base64"),
+  };
+}
+
+async function coloursTable(module) {
+  return {
+    about:
+      "B-V of stars in the tiles of the catalogue sky (Tycho-2, Hog et al. 2000, A&A 355, L27), for each range of V and band of galactic latitude, north and south: how many of a thousand have each 5-bit colour, from -0.40 in steps of 0.08.",
+    ...module.measureColours(await wholeSky(module)),
   };
 }
 
@@ -41,7 +55,7 @@ function bordersTable({ frameOfB1875, lookUpCell, traceBorders }) {
   };
 }
 
-const TABLES = { "glow.json": glowTable, "borders.json": bordersTable };
+const TABLES = { "glow.json": glowTable, "star-colours.json": coloursTable, "borders.json": bordersTable };
 
 /** Long lists of numbers on one line each. */
 const textOf = (table) =>

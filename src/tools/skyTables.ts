@@ -4,3 +4,4 @@ export { frameOfB1875, lookUpCell, traceBorders } from "#core/sky/boundaries/tra
 export { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
 export { glowOfMap } from "#core/sky/glow/glowMap.ts";
 export { measureGlow } from "#core/sky/glow/measureGlow.ts";
+export { measureColours } from "#core/sky/practice/measureColours.ts";

@@ -7,8 +7,8 @@ import type * as Speed from "./practice/speed.ts";
 
 const FOLDER = fileURLToPath(new URL("../../assets/sky", import.meta.url));
 const SEEDS = ["sallow", "heath", "fold", "beck", "briar", "lantern"];
-/** Reached so far: 0.63. The aim is 0.60. */
-const TOLD_AT_MOST = 0.66;
+/** Reached: 0.53; 0.5 is chance. */
+const TOLD_AT_MOST = 0.6;
 
 test("stars are made at a fair part of the speed of decoding", async () => {
   const { starSpeeds } = await nodeModule<typeof Speed>("tests/bench/practice/speed.ts");

@@ -50,6 +50,17 @@ describe.each(["sallow", "heath"])("the whole sky of %s against the counts of Ty
     }
   });
 
+  test("has no more and no fewer with its companions and clusters than without: to 6 % where there are many", () => {
+    for (let band = 0; band < absLatitudeBandsDeg.length; band++) {
+      magnitudes.forEach((mag, column) => {
+        const wanted = perSqDeg[band]![column]! * areaSqDeg[band]!;
+        if (wanted < 6000) return;
+        const ratio = counts[band * COLUMNS + column]! / wanted;
+        expect(Math.abs(ratio - 1), `|b| band ${band}, V ${mag}: ${ratio}`).toBeLessThan(0.06);
+      });
+    }
+  });
+
   test("has as many bright stars in all, within what chance allows", () => {
     magnitudes.forEach((mag, column) => {
       const wanted = table.allSky[column]!;

@@ -33,7 +33,10 @@ describe.each(kinds)("%s", (kind) => {
     SHARES.forEach((at, i) => {
       const mags = own.map(({ object }) => object.magV);
       const sizes = own.map(({ object }) => object.majorArcmin);
-      expect(Math.abs(share(mags, real.magV[i]! + 0.05) - at), `V ${at}`).toBeLessThan(slack(at) + 0.03);
+      // Few objects have the same magnitude at two of the shares: so many are as bright as that, or brighter.
+      const asBright = SHARES[real.magV.lastIndexOf(real.magV[i]!)]!;
+      const off = Math.abs(share(mags, real.magV[i]! + 0.05) - asBright);
+      expect(off, `V ${at}`).toBeLessThan(slack(asBright) + 0.03);
       // Listed sizes stand on tenths, often many on one value.
       expect(Math.abs(share(sizes, real.majorArcmin[i]! * 1.02) - at), `size ${at}`).toBeLessThan(slack(at) + 0.03);
     });

@@ -29,7 +29,7 @@ function discs({ site, utcMs }: SolarSystemAt): SolarSystem {
 }
 /** The Milky Way over a night, for the picture. @throws InputError where a practice sky has no seed word */
 async function milkyWay({ sky, nightMu }: MilkyWayOver): Promise<GlowCells> {
-  return glowCells(await glowOfSky(sky), nightMu);
+  return glowCells(await glowOfSky(sky, true), nightMu);
 }
 function instant(utcMs: number): number {
   if (!Number.isFinite(utcMs)) throw new InputError(`${utcMs} is no instant`, "Give milliseconds since 1970, UTC.");

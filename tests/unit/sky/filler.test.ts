@@ -7,7 +7,7 @@ import { emptyField } from "#core/field/seenField.ts";
 import { visibleStars } from "#core/field/visibleStars.ts";
 import type { Cone, StarBlock, StarSource } from "#core/seams/index.ts";
 import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
-import { darkClouds } from "#core/sky/filler/darkClouds.ts";
+import { darkClouds } from "#core/sky/darkClouds.ts";
 import { fillerTile, missingIn } from "#core/sky/filler/fillerTile.ts";
 import { withFiller } from "#core/sky/filler/withFiller.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";

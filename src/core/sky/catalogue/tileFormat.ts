@@ -28,9 +28,11 @@ export function directoryBytes(tiles: number, halfMags: number): number {
 
 const BRIGHTEST_CENTI_MAG = -200;
 const COLOUR_FIRST = -0.4;
-const COLOUR_STEP = 0.08;
-/** The 5-bit colour of a star whose colour nobody measured. */
-const COLOUR_UNKNOWN = 31;
+/** B-V from one 5-bit colour to the next. */
+export const COLOUR_STEP = 0.08;
+/** How many 5-bit colours there are; the number after the last stands for a colour that nobody measured. */
+export const COLOUR_CODES = 31;
+const COLOUR_UNKNOWN = COLOUR_CODES;
 /** What a star of unknown colour is drawn with: about the middle of all stars to V 9.5. */
 export const NEUTRAL_BV = 0.6;
 

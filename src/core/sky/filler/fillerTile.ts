@@ -7,10 +7,10 @@ import { pixelCentre } from "#core/celestial/healpix.ts";
 import { placeOfPixel } from "#core/celestial/healpixPixel.ts";
 import { DEG, dot } from "#core/celestial/vector.ts";
 import type { StarBlock } from "#core/seams/index.ts";
+import type { SeeThrough } from "../darkClouds.ts";
 import { GALACTIC_POLE } from "../glow/glowMap.ts";
 import { createChance, drawPoisson } from "../practice/chance.ts";
 import { countsAt, countTable } from "../practice/starCounts.ts";
-import type { SeeThrough } from "./darkClouds.ts";
 
 /** Where the catalogue's counts are whole, and its tiles are counted. */
 export const WHOLE_ORDER = 4;

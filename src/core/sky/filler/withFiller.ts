@@ -2,7 +2,7 @@
 import { pixelsInCone } from "#core/celestial/healpix.ts";
 import type { SkyObject, StarBlock, StarSource } from "#core/seams/index.ts";
 import { createRefilled, createResidents } from "../catalogue/residents.ts";
-import { darkClouds } from "./darkClouds.ts";
+import { darkClouds } from "../darkClouds.ts";
 import { FILLED_FROM_MAG, FILLER_ORDER, fillerTile, missingIn, WHOLE_ORDER } from "./fillerTile.ts";
 
 export interface FillerHow {

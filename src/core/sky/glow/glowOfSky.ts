@@ -4,12 +4,13 @@ import type { GlowMuAt } from "./glowMap.ts";
 
 /**
  * What the Milky Way adds to the night of a sky, mag/arcsec2. Each comes only when it is asked for.
+ * @param coarse for a picture of cells larger than any dark nebula
  * @throws InputError where a practice sky has no seed word
  */
-export async function glowOfSky({ kind, seed }: Pick<SkyRef, "kind" | "seed">): Promise<GlowMuAt> {
+export async function glowOfSky({ kind, seed }: Pick<SkyRef, "kind" | "seed">, coarse = false): Promise<GlowMuAt> {
   if (kind === "practice") {
     const { practiceGlowBeyond } = await import("./practiceGlow.ts");
-    return practiceGlowBeyond(seed ?? "");
+    return practiceGlowBeyond(seed ?? "", coarse);
   }
   const { catalogueGlowBeyond } = await import("./catalogueGlow.ts");
   return catalogueGlowBeyond();

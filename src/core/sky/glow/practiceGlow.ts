@@ -1,9 +1,11 @@
 /** The glow of a practice sky: what its own counts give, by place in its own galaxy. */
 import { exactLog, exactPow10 } from "#core/celestial/exactMath.ts";
 import type { Dir } from "#core/seams/index.ts";
+import { darkClouds, type SeeThrough } from "../darkClouds.ts";
 import { galacticPlace } from "../practice/density.ts";
 import { frameOf } from "../practice/frame.ts";
 import { longitudeFactor, longitudeTable } from "../practice/longitudes.ts";
+import { planOf } from "../practice/plan.ts";
 import { seedOf } from "../practice/seed.ts";
 import { countsAt, countTable } from "../practice/starCounts.ts";
 import { faintLightPerStar, MEASURED_MAG, muOfLight } from "./faintLight.ts";
@@ -36,11 +38,16 @@ function lightOfCounts(latitudeDeg: number, perSqDeg: Float64Array): number {
   return light + perSqDeg[last]! * faintLightPerStar(latitudeDeg, slope);
 }
 
+/** Where no cloud stands. */
+const CLEAR: SeeThrough = () => 1;
+
 /**
  * Light of faint stars in the sky of a seed word, mag/arcsec2: by its own galactic latitude and longitude; its smaller hills
- * and hollows are left out. @throws InputError where it is no seed word
+ * and hollows are left out.
+ * @param seeThrough what its dark nebulae leave of it; a picture whose cells are larger than they are has none
+ * @throws InputError where it is no seed word
  */
-export function practiceGlow(seedWord: string): GlowMuAt {
+export function practiceGlow(seedWord: string, seeThrough: SeeThrough = darkClouds(planOf(seedWord).wild)): GlowMuAt {
   const frame = frameOf(seedOf(seedWord));
   const byLatitude = lightsByLatitude();
   const longitudes = longitudeTable(MEASURED_MAG);
@@ -51,10 +58,13 @@ export function practiceGlow(seedWord: string): GlowMuAt {
     const below = Math.min(LATITUDES - 2, Math.floor(latitudeDeg));
     const [low, high] = [byLatitude[below]!, byLatitude[below + 1]!];
     const mean = low + (latitudeDeg - below) * (high - low);
-    return muOfLight(mean * longitudeFactor(longitudes, place.latDeg, place.lonDeg));
+    return muOfLight(mean * longitudeFactor(longitudes, place.latDeg, place.lonDeg) * seeThrough(dir));
   };
 }
 
-/** What that adds to a night, whose own measure holds the light of the poles. */
-export const practiceGlowBeyond = (seedWord: string): GlowMuAt =>
-  glowBeyond(practiceGlow(seedWord), muOfLight(lightsByLatitude()[LATITUDES - 1]!));
+/**
+ * What that adds to a night, whose own measure holds the light of the poles.
+ * @param coarse for a picture of cells larger than any dark nebula
+ */
+export const practiceGlowBeyond = (seedWord: string, coarse = false): GlowMuAt =>
+  glowBeyond(practiceGlow(seedWord, coarse ? CLEAR : undefined), muOfLight(lightsByLatitude()[LATITUDES - 1]!));

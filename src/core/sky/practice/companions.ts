@@ -4,6 +4,8 @@ import { pixelCentre, pixelOf } from "#core/celestial/healpix.ts";
 import { DEG, offsetDir, TWO_PI } from "#core/celestial/vector.ts";
 import type { Dir, TileKey } from "#core/seams/index.ts";
 import { type Chance, createChance } from "./chance.ts";
+import { COMPANION_SHARE, FAINTER_MAG } from "./companionShare.ts";
+import type { DarkTiles } from "./darkTiles.ts";
 import { type GalacticPlace, galacticPlace } from "./density.ts";
 import { fieldStars } from "./fieldStars.ts";
 import type { SkyFrame, SkyStar } from "./frame.ts";
@@ -12,32 +14,31 @@ import { PURPOSE } from "./seed.ts";
 import { colourOf } from "./starColours.ts";
 import { dirOfStar, type StarList } from "./starList.ts";
 
-/**
- * Share of stars with a companion up to 5 mag fainter within 60". Tycho-2 (Hog et al. 2000, A&A 355, L27) has 0.077, 0.058
- * and 0.031 to V 11 for each star to V 6.5, 8 and 9.5, pairs of chance taken off: one share for all, cut at V 11. Fainter
- * stars, for which nothing was counted, are given the same.
- */
-const SHARE = 0.08;
-const FAINTER_MILLIMAG = 5000;
 const FAINTEST_MILLIMAG = FAINTEST_PRACTICE_MAG * 1000;
-/** Of equal weight in the logarithm from the nearest to 20", then of this weight to 60". */
+/**
+ * Of equal weight in the logarithm from the nearest to 12", then of half that weight to 60": of the pairs in Tycho-2 that are
+ * more than chance, both to V 9.5, 0.0029 for each star away from the plane lie between 15 and 60".
+ */
 const NEAREST_ARCSEC = 0.7;
-const BEND_ARCSEC = 20;
-const WIDE_WEIGHT = 0.62;
-const LOG_NEAR = 3.352407;
-const LOG_WIDE = 1.098612;
+const BEND_ARCSEC = 12;
+const WIDE_WEIGHT = 0.5;
+const LOG_NEAR = 2.841582;
+const LOG_WIDE = 1.609438;
 const ARCSEC = DEG / 3600;
 
 const galactic: GalacticPlace = { latDeg: 0, lonDeg: 0 };
 
+/** What of a sky its tiles hang on. */
+export type TileSky = { readonly frame: SkyFrame; readonly darkTiles: DarkTiles };
+
 /** The field stars of a tile, and the companions in it: theirs, and of brighter stars, whose tiles are larger. */
-export function tileStars(frame: SkyFrame, key: TileKey): { stars: StarList; companions: SkyStar[] } {
+export function tileStars(sky: TileSky, key: TileKey): { stars: StarList; companions: SkyStar[] } {
   const own = practiceLayerOfKey(key);
-  const stars = fieldStars(frame, key);
+  const stars = fieldStars(sky.frame, key, sky.darkTiles(key));
   const companions: SkyStar[] = [];
   for (const layer of PRACTICE_LAYERS.slice(0, own.layer + 1)) {
     const above = practiceTileKey(layer, key.pixel >> (2 * (own.order - layer.order)));
-    for (const star of companionsOf(frame, above, layer === own ? stars : undefined)) {
+    for (const star of companionsOf(sky, above, layer === own ? stars : undefined)) {
       const inLayer = star.milliMag > own.brightestMilliMag && star.milliMag <= own.faintestMilliMag;
       if (inLayer && pixelOf(own.order, star.dir) === key.pixel) companions.push(star);
     }
@@ -50,12 +51,12 @@ const KEPT_TILES = 256;
 const kept = new WeakMap<SkyFrame, Map<TileKey, readonly SkyStar[]>>();
 
 /** The companions of a tile's own field stars, of any magnitude and so of this layer or a fainter one. */
-function companionsOf(frame: SkyFrame, key: TileKey, stars?: StarList): readonly SkyStar[] {
+function companionsOf({ frame, darkTiles }: TileSky, key: TileKey, stars?: StarList): readonly SkyStar[] {
   const known = kept.get(frame) ?? new Map<TileKey, readonly SkyStar[]>();
   kept.set(frame, known);
   const there = known.get(key);
   if (there) return there;
-  const made = drawCompanions(frame, key, stars ?? fieldStars(frame, key));
+  const made = drawCompanions(frame, key, stars ?? fieldStars(frame, key, darkTiles(key)));
   known.set(key, made);
   if (known.size > KEPT_TILES) known.delete(known.keys().next().value!);
   return made;
@@ -67,8 +68,8 @@ function drawCompanions(frame: SkyFrame, key: TileKey, stars: StarList): SkyStar
   const absLatDeg = Math.abs(galactic.latDeg);
   const found: SkyStar[] = [];
   for (let i = 0; i < stars.count; i++) {
-    if (chance() >= SHARE) continue;
-    const milliMag = stars.milliMag[i]! + Math.floor(FAINTER_MILLIMAG * chance());
+    if (chance() >= COMPANION_SHARE) continue;
+    const milliMag = stars.milliMag[i]! + Math.floor(1000 * FAINTER_MAG * chance());
     if (milliMag > FAINTEST_MILLIMAG) continue;
     const dir = placeBeside(chance, key, dirOfStar(stars, i));
     if (dir) found.push({ dir, milliMag, colourBV: colourOf(milliMag, absLatDeg, chance()) });

@@ -31,5 +31,5 @@ export function frameOf({ hash }: Seed): SkyFrame {
   return made;
 }
 
-const KEPT = 4;
+const KEPT = 16;
 const frames = new Map<number, SkyFrame>();

@@ -15,7 +15,7 @@ const PLACES = 65536;
 export function generateTile(seed: string, key: TileKey): StarBlock {
   const plan = planOf(seed);
   const ownKey = practiceTileKey(practiceLayerOfKey(key), key.pixel);
-  const { stars, companions } = tileStars(plan.frame, ownKey);
+  const { stars, companions } = tileStars(plan, ownKey);
   const others = [...companions, ...(plan.plantedByTile.get(ownKey) ?? [])];
   makeRoom(stars, others.length);
   for (const { dir, milliMag, colourBV } of others) addStar(stars, dir, milliMag, colourBV);

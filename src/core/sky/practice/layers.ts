@@ -1,8 +1,9 @@
 /** How a practice sky is cut into tiles. */
 import { InputError } from "#core/seams/errors.ts";
 import type { TileKey } from "#core/seams/index.ts";
+import { fieldCountTable } from "./fieldCounts.ts";
 import { BRIGHT_RELIEF, DEEP_RELIEF, FAINT_RELIEF, type Relief } from "./relief.ts";
-import { type CountTable, countTable } from "./starCounts.ts";
+import type { CountTable } from "./starCounts.ts";
 
 export type PracticeLayer = {
   readonly layer: number;
@@ -12,29 +13,40 @@ export type PracticeLayer = {
   /** The layer holds brightest < V <= faintest; the first takes everything down to its limit. */
   readonly brightestMilliMag: number;
   readonly faintestMilliMag: number;
+  /** Of field stars alone. */
   readonly counts: CountTable;
   readonly relief: Relief;
+  /** Share of its stars that stand behind the clouds of dark nebulae (from how far they are; no source for the numbers). */
+  readonly behindClouds: number;
 };
 
-type Limits = readonly [order: number, cellOrder: number, fromMag: number, toMag: number, relief: Relief];
+type Limits = readonly [
+  order: number,
+  cellOrder: number,
+  fromMag: number,
+  toMag: number,
+  relief: Relief,
+  behindClouds: number,
+];
 const LIMITS: readonly [Limits, ...Limits[]] = [
-  [3, 5, -1, 6.5, BRIGHT_RELIEF],
-  [3, 6, 6.5, 9.5, FAINT_RELIEF],
-  [4, 7, 9.5, 11, DEEP_RELIEF],
-  [5, 7, 11, 12.5, DEEP_RELIEF],
-  [6, 8, 12.5, 13.5, DEEP_RELIEF],
-  [7, 8, 13.5, 14.5, DEEP_RELIEF],
-  [7, 8, 14.5, 15.5, DEEP_RELIEF],
+  [3, 5, -1, 6.5, BRIGHT_RELIEF, 0],
+  [3, 6, 6.5, 9.5, FAINT_RELIEF, 0.5],
+  [4, 7, 9.5, 11, DEEP_RELIEF, 0.8],
+  [5, 7, 11, 12.5, DEEP_RELIEF, 1],
+  [6, 8, 12.5, 13.5, DEEP_RELIEF, 1],
+  [7, 8, 13.5, 14.5, DEEP_RELIEF, 1],
+  [7, 8, 14.5, 15.5, DEEP_RELIEF, 1],
 ];
 
-const layerOf = ([order, cellOrder, fromMag, toMag, relief]: Limits, layer: number): PracticeLayer => ({
+const layerOf = ([order, cellOrder, fromMag, toMag, relief, behindClouds]: Limits, layer: number): PracticeLayer => ({
   layer,
   order,
   cellOrder,
   brightestMilliMag: fromMag * 1000,
   faintestMilliMag: toMag * 1000,
-  counts: countTable(fromMag, toMag),
+  counts: fieldCountTable(fromMag, toMag),
   relief,
+  behindClouds,
 });
 
 /** The bright layer first. Deep layers have small tiles, so that an eyepiece's field is made in a moment. */

@@ -33,5 +33,8 @@ export function membersOf(hash: number, rank: number, cluster: WildObject): SkyS
 /** The inverse of the counts to a magnitude. */
 const magBelowBrightest = (draw: number) => exactLog(1 + RISE_OVER_SPAN * draw) / (RISE * Math.LN10);
 
-/** Crowded to the middle: evenly spread in distance, and so ever thinner outward. */
-const distanceRad = (chance: Chance, majorArcmin: number) => (chance() * majorArcmin * DEG) / 120;
+/** Crowded to the middle: a power between an even disc's half and one, which would be spread evenly in distance. */
+function distanceRad(chance: Chance, majorArcmin: number): number {
+  const draw = chance();
+  return (Math.sqrt(draw * Math.sqrt(draw)) * majorArcmin * DEG) / 120;
+}

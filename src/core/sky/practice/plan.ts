@@ -8,6 +8,7 @@ import { type AnchorPlace, drawAnchorPlace } from "./anchorPlace.ts";
 import { brightFieldStars } from "./brightStars.ts";
 import { createChance } from "./chance.ts";
 import { type Constellation, drawConstellations } from "./constellations.ts";
+import { type DarkTiles, darkTilesOf } from "./darkTiles.ts";
 import { frameOf, type SkyFrame, type SkyStar } from "./frame.ts";
 import { practiceLayerOf, practiceTileKey } from "./layers.ts";
 import { membersOf } from "./members.ts";
@@ -35,10 +36,11 @@ export type SkyPlan = {
   readonly bright: readonly SkyStar[];
   /** What else is in the sky, far from the anchor. */
   readonly wild: readonly WildObject[];
+  readonly darkTiles: DarkTiles;
   readonly plantedByTile: ReadonlyMap<TileKey, readonly SkyStar[]>;
 };
 
-const KEPT = 4;
+const KEPT = 16;
 const kept = new Map<string, SkyPlan>();
 
 /** The plan of a seed word; the last few are kept. @throws InputError where the word is none */
@@ -83,6 +85,7 @@ function makePlan(seed: Seed): SkyPlan {
     figures: drawConstellations(letteredStars, words.figureOrder, anchor),
     bright: letteredStars,
     wild,
+    darkTiles: darkTilesOf(wild),
     plantedByTile: byTile([anchor, ...cluster.pair, ...cluster.members, galaxy.lone, ...galaxy.triangle, ...members]),
   };
 }

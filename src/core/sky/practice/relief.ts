@@ -34,7 +34,7 @@ export const BRIGHT_RELIEF: Relief = {
 export const FAINT_RELIEF: Relief = {
   toMag: 9.5,
   hills: [
-    { spacingDeg: 1.2, variances: [0.07, 0.014, 0.01, 0.003, 0] },
+    { spacingDeg: 1.2, variances: [0.055, 0.008, 0.01, 0.003, 0] },
     { spacingDeg: 3, variances: [0.03, 0.026, 0.018, 0.004, 0] },
     { spacingDeg: 10, variances: [0.04, 0.028, 0.02, 0.008, 0] },
   ],

@@ -3,12 +3,12 @@ import { fnv1a32 } from "#core/celestial/hash.ts";
 import { InputError } from "#core/seams/errors.ts";
 
 /** Counts up whenever the same word would give another sky. */
-export const PRACTICE_SKY_VERSION = 2;
+export const PRACTICE_SKY_VERSION = 3;
 /**
  * Mixed into every draw. Of the numbers tried from 0 on this is the first under which the word "sallow" lays its cluster to
  * the left of its star and names them Orlo and Rowanberries, as the first lesson tells.
  */
-const SALT = 4422;
+const SALT = 1620;
 const LONGEST = 64;
 
 /** What a draw is for: no two purposes share a sequence. */
@@ -23,6 +23,7 @@ export const PURPOSE = {
   lanes: 8,
   objects: 9,
   members: 10,
+  dust: 11,
 } as const;
 
 export type Seed = {

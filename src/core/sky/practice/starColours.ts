@@ -1,38 +1,61 @@
 /** Colours of field stars. */
-import statistics from "#shared/star-statistics.json" with { type: "json" };
+import { exactAsin, exactSin } from "#core/celestial/exactMath.ts";
+import { DEG } from "#core/celestial/vector.ts";
+import table from "#shared/star-colours.json" with { type: "json" };
+import { COLOUR_STEP, unpackColourBV } from "../catalogue/tileFormat.ts";
 
-const { colourShares, colours } = statistics;
-/** |b| to which the colours of the plane hold, and from which those of the poles. */
-const PLANE_DEG = 5;
-const POLES_DEG = { bright: 45, faint: 33 } as const;
-/** Bright stars are near, and so lie about the plane in a layer that looks thicker. */
-const BRIGHT_BINS = 3;
+const { toMags, bandEdgesDeg, perMille } = table;
+const TO_MILLIMAG = Float64Array.from(toMags, (mag) => mag * 1000);
+const LATITUDES = 91;
+/** Steps of equal numbers of stars: within one colours are spread evenly. */
+const STEPS = 256;
 
-const SHARES = Float64Array.from(colourShares);
-const STEPS = SHARES.length;
-const TO_MILLIMAG = Float64Array.from(colours, ({ toMag }) => toMag * 1000);
-const PLANE = colours.map(({ planeCentiBv }) => Float64Array.from(planeCentiBv, (centi) => centi / 100));
-const POLES = colours.map(({ poleCentiBv }) => Float64Array.from(poleCentiBv, (centi) => centi / 100));
+/** For each range of magnitudes and whole degree of |b|, when it is first asked for: B-V at each step. */
+const inverses: (Float64Array | undefined)[] = Array.from({ length: TO_MILLIMAG.length * LATITUDES });
 
 /**
  * B-V of a star of magnitude V at galactic latitude |b|, for a draw in [0, 1): the inverse of the distribution measured in
- * Tycho-2 (`source` of star-statistics.json). Towards the poles the blue stars of the plane grow rare; stars beyond V 11
- * have the colours of those to V 11.
+ * Tycho-2 (`about` of star-colours.json). Towards the poles the blue stars of the plane grow rare; stars beyond V 11 have the
+ * colours of those to V 11.
  */
 export function colourOf(milliMag: number, absLatDeg: number, draw: number): number {
   let bin = 0;
   while (bin < TO_MILLIMAG.length - 1 && milliMag > TO_MILLIMAG[bin]!) bin += 1;
-  const polesDeg = bin < BRIGHT_BINS ? POLES_DEG.bright : POLES_DEG.faint;
-  const polar = Math.min(1, Math.max(0, (absLatDeg - PLANE_DEG) / (polesDeg - PLANE_DEG)));
-  // A mixture, not a shift: between the white and the orange stars a gap stays at every latitude.
-  const ofPoles = draw < polar;
-  const within = ofPoles ? draw / polar : (draw - polar) / (1 - polar);
-  return valueAt((ofPoles ? POLES : PLANE)[bin]!, within);
+  const latitude = Math.floor(absLatDeg + 0.5);
+  const known = inverses[bin * LATITUDES + latitude];
+  const values = known ?? inverseOf(bin, latitude);
+  if (!known) inverses[bin * LATITUDES + latitude] = values;
+  const place = draw * STEPS;
+  const step = Math.floor(place);
+  return values[step]! + (place - step) * (values[step + 1]! - values[step]!);
 }
 
-function valueAt(values: Float64Array, draw: number): number {
-  let above = draw < 0.5 ? 1 : STEPS >> 1;
-  while (above < STEPS - 1 && draw > SHARES[above]!) above += 1;
-  const share = (draw - SHARES[above - 1]!) / (SHARES[above]! - SHARES[above - 1]!);
-  return values[above - 1]! + share * (values[above]! - values[above - 1]!);
+function inverseOf(bin: number, latitude: number): Float64Array {
+  const shares = sharesAt(perMille[bin]!, latitude);
+  const all = shares.reduce((sum, share) => sum + share, 0);
+  const last = shares.findLastIndex((share) => share > 0);
+  let [code, before] = [0, 0];
+  return Float64Array.from({ length: STEPS + 1 }, (_, step) => {
+    const wanted = (all * step) / STEPS;
+    while (code < last && before + shares[code]! <= wanted) {
+      before += shares[code]!;
+      code += 1;
+    }
+    return unpackColourBV(code) + (Math.min(1, (wanted - before) / shares[code]!) - 0.5) * COLOUR_STEP;
+  });
+}
+
+const sineOf = (edgeDeg: number): number => exactSin(edgeDeg * DEG);
+/** |b| on either side of which half of a band's area lies, degrees. */
+const middles = bandEdgesDeg
+  .slice(1)
+  .map((to, band) => exactAsin((sineOf(bandEdgesDeg[band]!) + sineOf(to)) / 2) / DEG);
+
+/** A mixture of the nearest two bands, not a shift: between the white and the orange stars a gap stays at every latitude. */
+function sharesAt(byBand: readonly (readonly number[])[], latitude: number): number[] {
+  let above = 1;
+  while (above < middles.length - 1 && latitude > middles[above]!) above += 1;
+  const [low, high] = [middles[above - 1]!, middles[above]!];
+  const along = Math.min(1, Math.max(0, (latitude - low) / (high - low)));
+  return byBand[above - 1]!.map((share, code) => share + along * (byBand[above]![code]! - share));
 }

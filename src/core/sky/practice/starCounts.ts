@@ -2,10 +2,12 @@
  * How many stars there are: cumulative counts of Tycho-2 (Hog et al. 2000, A&A 355, L27: main catalogue and supplement 1,
  * 99 % complete to V 11; V = VT - 0.09 (BT - VT)) by galactic latitude, averaged over longitude.
  */
-import { exactExp, exactLog, exactPow10 } from "#core/celestial/exactMath.ts";
+import { exactCos, exactExp, exactLog, exactPow10 } from "#core/celestial/exactMath.ts";
+import { DEG } from "#core/celestial/vector.ts";
 import { between } from "./between.ts";
 
-/** Middles of the bands of |b| that were counted, degrees: 0-2.5-7.5-15-25-35-50-70-90. */
+/** Edges of the bands of |b| that were counted, and their middles, degrees. */
+const BAND_EDGES_DEG: readonly number[] = [0, 2.5, 7.5, 15, 25, 35, 50, 70, 90];
 const BAND_MIDDLES_DEG: readonly number[] = [1.25, 5, 11.25, 20, 30, 42.5, 60, 80];
 /** Limits of the columns of {@link PER_SQ_DEG}: V 5.5 to 11 by halves. */
 const COLUMN_MAGS: readonly number[] = [5.5, 6, 6.5, 7, 7.5, 8, 8.5, 9, 9.5, 10, 10.5, 11];
@@ -69,22 +71,54 @@ export function countsAt({ mags, rows }: CountTable, latitudeDeg: number, out: F
 }
 
 /**
- * Stars to `mag` per square degree at |b|. Between the bands' middles the logarithm runs straight, so that no edge of a band
- * shows in the sky. Stars brighter than 5.5 lie about the plane as those to 5.5 do.
+ * Stars to `mag` per square degree at |b|. Stars brighter than 5.5 lie about the plane as those to 5.5 do.
  */
 function perSqDeg(mag: number, latitudeDeg: number): number {
   if (mag > DEEPEST_COUNTED) return perSqDeg(DEEPEST_COUNTED, latitudeDeg) * growthBeyond(mag, latitudeDeg);
   const bright = BRIGHT_MAGS.indexOf(mag);
   const share = bright < 0 ? 1 : BRIGHT_SKY[bright]! / BRIGHT_SKY[BRIGHT_SKY.length - 1]!;
   const column = bright < 0 ? COLUMN_MAGS.indexOf(mag) : 0;
-  const last = BAND_MIDDLES_DEG.length - 1;
-  const after = BAND_MIDDLES_DEG.findIndex((middle) => middle > latitudeDeg);
-  if (after === 0) return share * PER_SQ_DEG[0]![column]!;
-  if (after < 0) return share * PER_SQ_DEG[last]![column]!;
-  const low = BAND_MIDDLES_DEG[after - 1]!;
-  const along = (latitudeDeg - low) / (BAND_MIDDLES_DEG[after]! - low);
-  const logLow = exactLog(PER_SQ_DEG[after - 1]![column]!);
-  return share * exactExp(logLow + along * (exactLog(PER_SQ_DEG[after]![column]!) - logLow));
+  return share * alongBands(logsAtMiddles(column), latitudeDeg);
+}
+
+/** Between the bands' middles the logarithm runs straight, so that no edge of a band shows in the sky. */
+function alongBands(logs: readonly number[], latitudeDeg: number): number {
+  return exactExp(between(BAND_MIDDLES_DEG, logs, latitudeDeg));
+}
+
+const middles = new Map<number, readonly number[]>();
+
+/**
+ * Logarithms at the bands' middles with which the mean of each band is what was counted in it. The counts themselves will not
+ * do: between two middles the line runs above a curve that is hollow, as it is towards the poles.
+ */
+function logsAtMiddles(column: number): readonly number[] {
+  const known = middles.get(column);
+  if (known) return known;
+  const counted = PER_SQ_DEG.map((row) => exactLog(row[column]!));
+  let logs = counted;
+  for (let round = 0; round < ROUNDS; round++) {
+    const means = BAND_MIDDLES_DEG.map((_, band) => exactLog(meanOfBand(logs, band)));
+    logs = logs.map((log, band) => log + counted[band]! - means[band]!);
+  }
+  middles.set(column, logs);
+  return logs;
+}
+
+const ROUNDS = 4;
+const PARTS = 20;
+
+/** By area. */
+function meanOfBand(logs: readonly number[], band: number): number {
+  const [from, to] = [BAND_EDGES_DEG[band]!, BAND_EDGES_DEG[band + 1]!];
+  let [stars, areas] = [0, 0];
+  for (let part = 0; part < PARTS; part++) {
+    const latitudeDeg = from + ((part + 0.5) / PARTS) * (to - from);
+    const area = exactCos(latitudeDeg * DEG);
+    stars += area * alongBands(logs, latitudeDeg);
+    areas += area;
+  }
+  return stars / areas;
 }
 
 /** How many times as many stars there are to a magnitude beyond 11 as to 11. */

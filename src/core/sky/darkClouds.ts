@@ -1,6 +1,6 @@
 /**
  * Dark nebulae, which are seen as stars that are not there. The catalogue's own stars lack what is behind them; what is
- * invented beyond the catalogue has to be thinned.
+ * invented, beyond the catalogue and in practice skies, has to be thinned.
  */
 import { exactCos, exactSin, exactTan } from "#core/celestial/exactMath.ts";
 import { cross, DEG, dot, normalise } from "#core/celestial/vector.ts";
@@ -17,6 +17,7 @@ const LEFT_SHARE = 0.2;
 /** The cloud is thick to here, in half axes, and thins out to its listed edge. */
 const THICK_TO = 0.7;
 
+type Shaped = Pick<SkyObject, "kind" | "dir" | "majorArcmin" | "minorArcmin" | "axisDeg">;
 interface Cloud {
   readonly centre: Dir;
   /** Along the axes, each as long as one over the tangent of the half axis. */
@@ -25,7 +26,7 @@ interface Cloud {
 }
 const times = (dir: Dir, by: number): Dir => [dir[0] * by, dir[1] * by, dir[2] * by];
 
-function cloudOf({ dir, majorArcmin, minorArcmin, axisDeg }: SkyObject): Cloud {
+function cloudOf({ dir, majorArcmin, minorArcmin, axisDeg }: Shaped): Cloud {
   const east = dir[0] === 0 && dir[1] === 0 ? ([0, 1, 0] as const) : normalise([-dir[1], dir[0], 0]);
   const north = cross(dir, east);
   const [along, aside] = [exactCos(axisDeg * DEG), exactSin(axisDeg * DEG)];
@@ -47,7 +48,11 @@ function shareLeft({ centre, major, minor }: Cloud, dir: Dir): number {
 }
 
 /** @param objects of any kind; what is no dark nebula covers nothing */
-export function darkClouds(objects: readonly SkyObject[]): SeeThrough {
+export function darkClouds(objects: readonly Shaped[]): SeeThrough {
   const clouds = objects.filter(({ kind }) => kind === "darkNebula").map(cloudOf);
-  return (dir) => clouds.reduce((least, cloud) => Math.min(least, shareLeft(cloud, dir as unknown as Dir)), 1);
+  return (dir) => {
+    let least = 1;
+    for (let i = 0; i < clouds.length; i++) least = Math.min(least, shareLeft(clouds[i]!, dir as unknown as Dir));
+    return least;
+  };
 }
