@@ -142,3 +142,23 @@ test("with reduced motion nothing takes time, and a new instrument is there at o
   // The best of several: other work on the machine is no cost of the page.
   expect(Math.min(...firstMs)).toBeLessThan(AT_ONCE_MS);
 });
+
+test("the caution of the first briefing is wholly in sight, without scrolling, in any usual window", async ({
+  page,
+}) => {
+  for (const [width, height] of [
+    [1440, 900],
+    [1280, 720],
+    [1024, 768],
+    [768, 1024],
+    [390, 844],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await SCREENS.briefing(page);
+    const caution = await page.locator(".caution").boundingBox();
+    const words = await page.locator(".words").boundingBox();
+    expect(caution && words && caution.y + caution.height, `${width} x ${height}`).toBeLessThanOrEqual(
+      Math.min(words!.y + words!.height, height) + 0.5,
+    );
+  }
+});

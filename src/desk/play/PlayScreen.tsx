@@ -61,7 +61,7 @@ export function PlayScreen({ model }: { model: PlayModel }) {
   const asked = useRef(false);
   const { width, height } = windowSize.value;
   const phase = model.phase.value;
-  const layout = playLayout(width, height, page, rows || phase !== "play");
+  const layout = playLayout(width, height, page, phase !== "play" ? "briefing" : rows ? "rows" : "usual");
 
   useEffect(() => {
     // On arrival, and where a change of phase took the focus away with what had it.

@@ -65,47 +65,49 @@ export function SheetPlace({ model, layout }: { model: PlayModel; layout: PlayLa
           onRubOut={() => model.rubOut()}
         />
       </section>
-      <section ref={beside} class={`sheet-side${side.atLeft ? " at-left" : ""}${IN_LINES[side.lines]}`}>
-        {agrees && <p class="agrees">{say("play.agreesNow")}</p>}
-        <SheetTools
-          view={model.sheetView}
-          mode={model.sheetMode}
-          tools={others.value ? OTHERS : NEAR_AT_HAND}
-          legend={legend}
-          pencilLines={model.pencil.value.length}
-          asks={model.asksPin.value ? say("hop.pinAsked") : undefined}
-          onView={(view) => model.sheetTurned(view)}
-          onRubOut={() => model.rubOut()}
-        />
-        {others.value && (
+      {model.phase.value === "play" && (
+        <section ref={beside} class={`sheet-side${side.atLeft ? " at-left" : ""}${IN_LINES[side.lines]}`}>
+          {agrees && <p class="agrees">{say("play.agreesNow")}</p>}
+          <SheetTools
+            view={model.sheetView}
+            mode={model.sheetMode}
+            tools={others.value ? OTHERS : NEAR_AT_HAND}
+            legend={legend}
+            pencilLines={model.pencil.value.length}
+            asks={model.asksPin.value ? say("hop.pinAsked") : undefined}
+            onView={(view) => model.sheetTurned(view)}
+            onRubOut={() => model.rubOut()}
+          />
+          {others.value && (
+            <button
+              type="button"
+              class="tool"
+              onClick={() => {
+                searchShown.value = true;
+              }}
+            >
+              <Icon name="find" />
+              <span>{say("search.toolWords")}</span>
+            </button>
+          )}
           <button
             type="button"
-            class="tool"
+            class="tool other-tools"
+            aria-expanded={others.value}
             onClick={() => {
-              searchShown.value = true;
+              others.value = !others.value;
             }}
           >
-            <Icon name="find" />
-            <span>{say("search.toolWords")}</span>
+            <Icon name={others.value ? "back" : "on"} />
+            <span class="hidden-words">{say("play.otherTools")}</span>
           </button>
-        )}
-        <button
-          type="button"
-          class="tool other-tools"
-          aria-expanded={others.value}
-          onClick={() => {
-            others.value = !others.value;
-          }}
-        >
-          <Icon name={others.value ? "back" : "on"} />
-          <span class="hidden-words">{say("play.otherTools")}</span>
-        </button>
-        {model.asksPin.value && (
-          <button type="button" class="tool" onClick={() => model.leavePin()}>
-            {say("play.leavePin")}
-          </button>
-        )}
-      </section>
+          {model.asksPin.value && (
+            <button type="button" class="tool" onClick={() => model.leavePin()}>
+              {say("play.leavePin")}
+            </button>
+          )}
+        </section>
+      )}
     </>
   );
 }

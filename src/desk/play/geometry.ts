@@ -7,6 +7,8 @@ import type { Box } from "./arcs.ts";
  */
 export type LayoutKind = "wide" | "column" | "tall" | "phone" | "lying";
 export type Page = "field" | "sheet";
+/** Whose room the words have: before a hop nobody else's is needed, on a phone rows of help take the ladder's. */
+export type Room = "usual" | "rows" | "briefing";
 export interface Barrel {
   readonly x: number;
   readonly y: number;
@@ -59,13 +61,13 @@ const barrelAt = (x: number, y: number, fieldPx: number, rimPx: number): Barrel 
 const sheetAbout = (x: number, y: number, scale: number): Box =>
   boxAt(x - (SHEET.width * scale) / 2, y - (SHEET.height * scale) / 2, SHEET.width * scale, SHEET.height * scale);
 
-function wide(width: number, height: number): PlayLayout {
+function wide(width: number, height: number, room: Room): PlayLayout {
   const scale = Math.min(height / DRAWN.height, width / DRAWN.width);
   const type = Math.max(LEAST_TYPE, scale);
   const left = (width - DRAWN.width * scale) / 2;
   const top = (height - DRAWN.height * scale) / 2;
   const at = (x: number, y: number) => [left + x * scale, top + y * scale] as const;
-  const wordsTop = top + 598 * scale;
+  const wordsTop = top + (room === "briefing" ? 539 : 598) * scale;
   return {
     kind: "wide",
     scale,
@@ -83,17 +85,19 @@ function wide(width: number, height: number): PlayLayout {
   };
 }
 
-/** Room for the sheet's tools and the line that says how it lies, px. */
+/** Room for the sheet's tools and the line that says how it lies, px; before the hop there are none. */
 const SIDE_PX = 66;
+const NO_SIDE_PX = 24;
+const sidePx = (room: Room) => (room === "briefing" ? NO_SIDE_PX : SIDE_PX);
 
 /** Under 1100 px: the barrel, and beside it sheet, instruments and words in one column. */
-function column(width: number, height: number): PlayLayout {
+function column(width: number, height: number, room: Room): PlayLayout {
   const outer = Math.min((width - 24) * 0.31, (height - 150) / 2);
   const scale = outer / 424;
   const right = 24 + 2 * outer + 28;
   const sheetScale = Math.min((height * 0.4) / SHEET.height, (width - right + 30) / SHEET.width);
   const sheetRoom = SHEET.height * sheetScale;
-  const wordsTop = sheetRoom + SIDE_PX;
+  const wordsTop = sheetRoom + sidePx(room);
   return {
     kind: "column",
     scale,
@@ -132,9 +136,10 @@ function tall(width: number, height: number): PlayLayout {
 const PHONE = { width: 390, height: 844 } as const;
 
 /** Room for the buttons at the ladder's sides, and for those at the window's edge where there is no ladder, px. */
-const PHONE_TOOLS = { aboveEdge: 206, low: 76 } as const;
+const PHONE_TOOLS = { usual: 206, rows: 76, briefing: 16 } as const;
 
-function phone(width: number, height: number, page: Page, roomy: boolean): PlayLayout {
+function phone(width: number, height: number, page: Page, room: Room): PlayLayout {
+  const roomy = room !== "usual";
   const k = Math.min(width / PHONE.width, height / PHONE.height);
   const middle = width / 2;
   const ladderR = Math.min(196 * k, 240);
@@ -149,13 +154,13 @@ function phone(width: number, height: number, page: Page, roomy: boolean): PlayL
     barrel: open ? barrelAt(14 * k, lowY, 92 * k, 34 * k) : barrelAt(middle, 248 * k, 145 * k, 44 * k),
     ladder: roomy ? null : { x: Math.round(middle), y: Math.round(height + 8 * k), r: ladderR, half: true },
     sheet: sheetAbout(middle + 9 * k, 306 * (height / PHONE.height), sheetScale),
-    words: boxAt(20, wordsTop, width - 40, height - wordsTop - (roomy ? PHONE_TOOLS.low : PHONE_TOOLS.aboveEdge * k)),
+    words: boxAt(20, wordsTop, width - 40, height - wordsTop - PHONE_TOOLS[room] * (roomy ? 1 : k)),
     turnsPages: true,
   };
 }
 
 /** A phone lying down, or a large window at 200 %: the field at the left, and beside it words or sheet. */
-function lying(width: number, height: number): PlayLayout {
+function lying(width: number, height: number, room: Room): PlayLayout {
   const outer = Math.min(height / 2 - 5, width * 0.26);
   const rim = Math.min(52, Math.max(36, outer * 0.2));
   const right = 2 * outer + 34;
@@ -167,19 +172,19 @@ function lying(width: number, height: number): PlayLayout {
     barrel: barrelAt(10 + outer, height / 2, outer - rim, rim),
     ladder: null,
     sheet: sheetAbout((right + width) / 2, height / 2, sheetScale),
-    words: boxAt(right, 50, width - 18 - right, height - 50 - 58),
+    words: boxAt(right, 50, width - 18 - right, height - 50 - (room === "briefing" ? 16 : 58)),
     turnsPages: true,
   };
 }
 
 /**
  * Lays out the play screen for a window and, where things come one at a time, for what is open.
- * @param roomy the words need the ladder's room too: briefing and help on a phone
+ * @param room what the words have the room of
  */
-export function playLayout(width: number, height: number, page: Page = "field", roomy = false): PlayLayout {
+export function playLayout(width: number, height: number, page: Page = "field", room: Room = "usual"): PlayLayout {
   const kind = layoutKind(width, height);
-  if (kind === "wide") return wide(width, height);
-  if (kind === "column") return column(width, height);
+  if (kind === "wide") return wide(width, height, room);
+  if (kind === "column") return column(width, height, room);
   if (kind === "tall") return tall(width, height);
-  return kind === "phone" ? phone(width, height, page, roomy) : lying(width, height);
+  return kind === "phone" ? phone(width, height, page, room) : lying(width, height, room);
 }

@@ -56,6 +56,6 @@ export function useSheetSide(side: RefObject<HTMLElement | null>, model: PlayMod
       if (next.atLeft !== atLeft || next.lines !== lines) chosen.value = next;
     }, RESTED_MS);
     return () => clearTimeout(timer);
-  }, [view, model.ring.value, model.agrees.value, layout.scale, layout.barrel.x]);
+  }, [view, model.phase.value, model.ring.value, model.agrees.value, layout.scale, layout.barrel.x]);
   return chosen.value;
 }

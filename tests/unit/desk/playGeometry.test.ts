@@ -34,7 +34,7 @@ describe("a phone of 390 by 844", () => {
     expect(playLayout(390, 844, "sheet").barrel).toEqual({ x: 14, y: 700, fieldPx: 92, rimPx: 34 });
   });
   it("gives the ladder's room to words that need it", () => {
-    const roomy = playLayout(390, 844, "field", true);
+    const roomy = playLayout(390, 844, "field", "rows");
     expect(roomy.ladder).toBeNull();
     expect(roomy.words.height).toBeGreaterThan(playLayout(390, 844).words.height + 100);
   });
