@@ -1,5 +1,6 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { BASE_STYLES, baseFirst } from "./src/tools/baseFirst.ts";
 import { dataPlugin } from "./src/tools/dataPlugin.ts";
 import { lessonPlugin } from "./src/tools/lessonPlugin.ts";
 
@@ -7,11 +8,18 @@ const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 export default defineConfig({
   base: "./",
-  plugins: [lessonPlugin(), dataPlugin()],
+  plugins: [lessonPlugin(), dataPlugin(), baseFirst()],
   publicDir: "assets",
   resolve: { alias: { "#core": here("src/core"), "#shared": here("shared") } },
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
-  build: { target: "es2023", outDir: "dist/page", emptyOutDir: true, assetsInlineLimit: 0, sourcemap: false },
+  build: {
+    target: "es2023",
+    outDir: "dist/page",
+    emptyOutDir: true,
+    assetsInlineLimit: 0,
+    sourcemap: false,
+    rolldownOptions: { output: { advancedChunks: { groups: [BASE_STYLES] } } },
+  },
   worker: { format: "es" },
   test: {
     include: ["tests/unit/**/*.test.ts", "tests/reference/**/*.test.ts"],
