@@ -16,6 +16,8 @@ export type KeyAct =
   | "closer"
   | "further"
   | "pin"
+  | "avert"
+  | "stare"
   | "hint"
   | "later"
   | "earlier"
@@ -60,6 +62,8 @@ export const KEY_TABLE: readonly KeyRow[] = [
   row("turnRight", ["."], "."),
   row("closer", ["x"], "X"),
   row("further", ["y"], "Y"),
+  row("avert", ["v"], "V"),
+  row("stare", ["g"], "G"),
   row("pin", ["p"], "P"),
   row("hint", ["h"], "H"),
   row("later", ["t"], "T"),

@@ -1,5 +1,6 @@
 /** The uniforms every layer shares: one group, its arrays written in place from frame to frame. */
 import { UniformGroup } from "pixi.js";
+import { fillGaze } from "./gaze.ts";
 import { heightPxOf, SPILL_CSS_PX, widthPxOf } from "./reach.ts";
 import type { FieldView, StageLayout } from "./view.ts";
 
@@ -41,6 +42,10 @@ const structures = () => ({
   uLook: { value: new Float32Array(4), type: "vec4<f32>" as const },
   /** Greatest red, green and blue under a lamp, 1 where a lamp is lit. */
   uLamp: { value: new Float32Array(4), type: "vec4<f32>" as const },
+  /** Where the gaze is, device px, how far it reaches, and what a stare takes, mag. */
+  uGaze: { value: new Float32Array(4), type: "vec4<f32>" as const },
+  /** Share of looking beside, what the eye lacks of its adaptation, mag; seconds, 1 where things come and go. */
+  uEye: { value: new Float32Array(4), type: "vec4<f32>" as const },
 });
 type FrameUniforms = Record<keyof ReturnType<typeof structures>, Float32Array>;
 
@@ -112,4 +117,5 @@ export const fillFrame = (frame: MutableFrame, view: FieldView, layout: StageLay
   u.uLamp[1] = view.lampLevel * greenShare(view.lamp);
   u.uLamp[2] = 0;
   u.uLamp[3] = view.lamp === "normal" ? 0 : 1;
+  fillGaze(u, frame, view);
 };

@@ -2,6 +2,7 @@
 import { Buffer, BufferUsage, Geometry, Shader, UniformGroup, type WebGLRenderer } from "pixi.js";
 import { GLOW_FLOATS } from "#core/sky/glow/glowFormat.ts";
 import type { Frame } from "./frame.ts";
+import { GAZE } from "./gaze.ts";
 import { FRAME, PROJECT, programOf } from "./glsl.ts";
 import { surfaceColour } from "./palette.ts";
 import { type DrawCall, drawCall, issue } from "./renderer.ts";
@@ -9,6 +10,8 @@ import type { FieldGlow, FieldView } from "./view.ts";
 
 /** A night twice as bright is drawn by so much brighter, for each factor of ten (fitted: a veil to the eye, no cloud). */
 const PER_DEX = 3;
+/** An eye that lacks so much of its adaptation sees none of it, mag (set by eye). */
+const GONE_AT_MAG = 1.5;
 const NONE = new Float32Array(3 * GLOW_FLOATS);
 
 export interface MilkyWayLayer {
@@ -28,7 +31,7 @@ out vec3 vLight;
 void main() {
   gl_Position = NOWHERE;
   if (planeDivisor(viewOf(aCentre)) < .3) return;
-  vLight = uTint * (aDex * uLook.w);
+  vLight = uTint * (aDex * uLook.w * max(0., 1. - uEye.y / ${GONE_AT_MAG.toFixed(1)}));
   gl_Position = clipOf(windowOf(viewOf(aDir)));
 }`;
 /** The stop is the mask's, laid over at the end: a pixel need not know where it is. */
@@ -46,7 +49,7 @@ export const createMilkyWayLayer = (frame: Frame): MilkyWayLayer => {
   });
   const tint = new Float32Array(3);
   const group = new UniformGroup({ uTint: { value: tint, type: "vec3<f32>" } });
-  const glProgram = programOf("milky-way", [FRAME, PROJECT, VERTEX], [FRAGMENT]);
+  const glProgram = programOf("milky-way", [FRAME, PROJECT, GAZE, VERTEX], [FRAGMENT]);
   const shader = new Shader({ glProgram, resources: { frame: frame.group, milkyWay: group } });
   return { call: drawCall(geometry, shader, "add", "triangle-list"), buffer, tint: group.uniforms.uTint, drawn: null };
 };

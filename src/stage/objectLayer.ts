@@ -2,15 +2,18 @@
 import { Buffer, BufferUsage, Geometry, Shader, type WebGLRenderer } from "pixi.js";
 import type { Dir } from "#core/seams/index.ts";
 import type { Frame } from "./frame.ts";
+import { GAZE, OBJECT_GAZE } from "./gaze.ts";
 import { FRAME, PROJECT, programOf, THROUGH, TONE } from "./glsl.ts";
 import { FORM_NUMBER, FORMS } from "./objectForms.ts";
 import { MIST } from "./palette.ts";
 import { type DrawCall, drawCall, issue } from "./renderer.ts";
 import type { FieldObject, FieldView } from "./view.ts";
 
-const FLOATS = 14;
+const FLOATS = 15;
 /** A granule of a cluster is so wide, px of the page. */
 const GRANULE_PX = 3.4;
+/** The margin of what has none: nothing of it fades. */
+const STANDS_ALL_MAG = 99;
 /** More are never in one field. */
 const MOST_OBJECTS = 256;
 export interface ObjectLayer {
@@ -26,11 +29,13 @@ in vec3 aMajor;
 in vec3 aMinor;
 in float aPeak;
 in vec4 aForm;
+in float aMargin;
 in vec2 aCorner;
 out vec2 vAt;
 flat out vec4 vForm;
 flat out float vCells;
 flat out vec3 vLight;
+flat out float vKept;
 const float LEAST_PX = 2.2;
 vec2 longEnough(vec2 axis) { float size = length(axis); return axis * max(1., LEAST_PX * uLook.y / max(size, 1e-6)); }
 void main() {
@@ -44,7 +49,8 @@ void main() {
   vForm = aForm;
   // By the listed size, not by that on the window: granules stay where they are while the field moves.
   vCells = floor(length(aMajor) * uField.z / (${GRANULE_PX} * uLook.y)) + .5;
-  vLight = toneOf(vec3(${MIST.map((value) => value.toFixed(4)).join(", ")})) * aPeak;
+  vLight = toneOf(vec3(${MIST.map((value) => value.toFixed(4)).join(", ")})) * (aPeak * presence(aMargin - uEye.y, aForm.y));
+  vKept = keptStraight(aMargin - uEye.y);
   gl_Position = clipOf(centre + aCorner.x * major + aCorner.y * minor);
 }`;
 const FRAGMENT = `
@@ -52,9 +58,11 @@ in vec2 vAt;
 flat in vec4 vForm;
 flat in float vCells;
 flat in vec3 vLight;
+flat in float vKept;
 ${FORMS}
 void main() {
-  outColour = vec4(vLight * lightOf(vAt, vForm, vCells) * through(distance(gl_FragCoord.xy, uField.xy)), 1.);
+  vec3 light = vLight * mix(1., vKept, straightAt(gl_FragCoord.xy));
+  outColour = vec4(light * lightOf(vAt, vForm, vCells) * through(distance(gl_FragCoord.xy, uField.xy)), 1.);
 }`;
 
 export const createObjectLayer = (frame: Frame): ObjectLayer => {
@@ -75,11 +83,16 @@ export const createObjectLayer = (frame: Frame): ObjectLayer => {
       aMinor: part("float32x3", 24),
       aPeak: part("float32", 36),
       aForm: part("float32x4", 40),
+      aMargin: part("float32", 56),
       aCorner: { buffer: corners, format: "float32x2", stride: 8, offset: 0 },
     },
     topology: "triangle-strip",
   });
-  const glProgram = programOf("objects", [FRAME, PROJECT, TONE, VERTEX], [FRAME, THROUGH, FRAGMENT]);
+  const glProgram = programOf(
+    "objects",
+    [FRAME, PROJECT, TONE, GAZE, OBJECT_GAZE, VERTEX],
+    [FRAME, THROUGH, GAZE, FRAGMENT],
+  );
   const shader = new Shader({ glProgram, resources: { frame: frame.group } });
   return { call: drawCall(geometry, shader, "add", "triangle-strip"), buffer, data, version: Number.NaN };
 };
@@ -121,6 +134,7 @@ export const drawObjects = (renderer: WebGLRenderer, layer: ObjectLayer, view: F
       writeAxes(layer.data, i * FLOATS, object.dir, object);
       layer.data[i * FLOATS + 9] = object.peak;
       writeForm(layer.data, i * FLOATS + 10, object);
+      layer.data[i * FLOATS + 14] = object.marginMag ?? STANDS_ALL_MAG;
     }
     if (count > 0) layer.buffer.update(count * FLOATS * 4);
   }

@@ -5,9 +5,10 @@
  * light thins out.
  */
 import { NOTICING } from "#core/eye/noticing.ts";
+import { GAZE, STAR_GAZE } from "./gaze.ts";
 import { FRAME, PROJECT, THROUGH, TONE } from "./glsl.ts";
 import { STEADY_MILLI } from "./starGather.ts";
-import { STARLIGHT } from "./starlight.ts";
+import { NOTICE, STARLIGHT } from "./starlight.ts";
 
 /** Stars this much fainter than the limit are noticed now and then. */
 export const BELOW_LIMIT_MAG = NOTICING.edgeMag;
@@ -60,22 +61,25 @@ const CORNER = `
 vec2 cornerOf() { return vec2(gl_VertexID & 1, (gl_VertexID >> 1) & 1) * 2. - 1.; }
 `;
 
-/** Points are white: up to `GLARE_MAG` over the limit a colour would change no channel by more than 3 %. */
+/** Points are white: up to `GLARE_MAG` over the limit a colour would change no channel by more than 3 %. No brighter star heeds the gaze. */
 export const POINT_VERTEX = [
   FRAME,
   PROJECT,
   THROUGH,
   LAW,
   STARLIGHT,
+  GAZE,
+  STAR_GAZE,
+  NOTICE,
   STAR_IN,
   `flat out vec2 vCentre;
    flat out vec4 vLight;
    void main() {
-     float d = overLimit();
+     vCentre = windowOf(viewOf(aDir));
+     float d = underGaze(overLimit(), vCentre);
      uint hash = hashOf(aDir);
      Moment now = moment(hash);
-     Look look = lookOf(d + now.mag, now.spread);
-     vCentre = windowOf(viewOf(aDir));
+     Look look = lookOf(d + now.mag + comesUp(d), now.spread);
      float light = look.peak * throughFor(distance(vCentre, uField.xy), 1.) * noticedAt(d, hash);
      vLight = vec4((uLamp.w > .5 ? uLamp.rgb : vec3(1.)) * light, 1. / (look.radius * look.radius));
      gl_PointSize = 2. * look.radius + .25;

@@ -80,18 +80,20 @@ Moment momentOf(vec3 dir, uint hash, bool isSteady) {
 
 /**
  * Noticing, as core/eye/noticing.ts has it: a star of margin d is there for that share of the time, in spells of 1.5 to 2.2 s
- * that it comes into and leaves softly; where nothing moves, it is as bright as it is on the mean.
+ * that it comes into and leaves softly; where nothing moves, it is as bright as it is on the mean. Beside the gaze it holds,
+ * brighter than on the mean (drawing rule), and none comes up that would not be noticed otherwise. Stands on `GAZE`.
  */
-const NOTICE = `
+export const NOTICE = `
 float noticedAt(float d, uint hash) {
   float share = 1. / (1. + exp(d * ${float(-1 / NOTICING.scaleMag)}));
   share = clamp((share - ${float(NOTICING.missed)}) / ${float(1 - 2 * NOTICING.missed)}, 0., 1.);
-  if (uAir.z < .5 || share <= 0. || share >= 1.) return share;
+  float held = sqrt(share);
+  if (uAir.z < .5 || share <= 0. || share >= 1.) return mix(share, held, uEye.x);
   float at = uAir.x * (.45 + .2 * part(hash, 10)) + part(hash, 0);
   uint spell = uint(at);
   float before = step(part(scrambled(hash + spell), 4), share);
   float now = step(part(scrambled(hash + spell + 1u), 4), share);
-  return mix(before, now, smoothstep(0., .4, fract(at)));
+  return mix(mix(before, now, smoothstep(0., .4, fract(at))), held, uEye.x);
 }
 `;
-export const STARLIGHT = `${HASH}${TWINKLE}${NOTICE}`;
+export const STARLIGHT = `${HASH}${TWINKLE}`;

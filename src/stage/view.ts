@@ -20,6 +20,8 @@ export interface FieldObject {
   readonly peak: number;
   /** How its light lies; a plain soft ellipse without. */
   readonly look?: ObjectLook;
+  /** By how much it lies above what the eye can tell; without one it stands any gaze. */
+  readonly marginMag?: number;
 }
 /** A thin white line from star to star, as the moment of agreement draws it. */
 export interface FieldLine {
@@ -48,6 +50,19 @@ export interface FieldAir {
   /** Direction, ICRS. */
   readonly zenith: ArrayLike<number>;
 }
+/** Where the eye looks, from the field's centre: x right, y up, CSS px. */
+export interface FieldGaze {
+  readonly xCssPx: number;
+  readonly yCssPx: number;
+  /** Radius of what is looked at straight. */
+  readonly foveaCssPx: number;
+  /** What a stare takes of the limit there; 0 looks about freely. */
+  readonly lossMag: number;
+  /** 0 .. 1: the eye looks beside whatever is faint. */
+  readonly beside: number;
+  /** What the eye lacks of its adaptation; `limitMag` is without it already. */
+  readonly lackMag: number;
+}
 export interface FieldView {
   /** Row-major rotation of ICRS to the view: rows are right, up and forward as the eye gets them. */
   readonly viewFromIcrs: Mat3;
@@ -59,6 +74,8 @@ export interface FieldView {
   readonly limitMag: number;
   /** With it stars twinkle, and those about the limit come and go; without it each stands still at its mean. */
   readonly air: FieldAir | null;
+  /** Null: the free gaze of an adapted eye. */
+  readonly gaze: FieldGaze | null;
   /** Width of a star's image on the sky at half its brightness, radians; 0 is a point. */
   readonly starWidthRad: number;
   /** The sky at the centre of the field. */

@@ -12,7 +12,7 @@ const MOST_STOPS = 40;
 const placesOf = (stops: readonly string[]) => [...new Set(stops.map((stop) => stop.split(":")[0]!))];
 
 for (const lamp of ["normal", "red"] as const)
-  test(`Tab goes from the field by way of claim, ladder, sheet and hints to the tools, seen by ${lamp} lamp`, async ({
+  test(`Tab goes from the field by way of claim, the eye, ladder, sheet and hints to the tools, seen by ${lamp} lamp`, async ({
     page,
   }) => {
     await keep(page, await keptAttempts());
@@ -31,7 +31,7 @@ for (const lamp of ["normal", "red"] as const)
       if (!(await isFocusSeen(page))) unseen.push(stop);
       await page.keyboard.press("Tab");
     }
-    expect(placesOf(stops)).toEqual(["field", "claim", "ladder", "sheet", "sheet tools", "hints", "tools"]);
+    expect(placesOf(stops)).toEqual(["field", "claim", "beside", "ladder", "sheet", "sheet tools", "hints", "tools"]);
     const rings = stops.filter((stop) => stop.startsWith("ladder")).map((stop) => Number(/([\d.]+)°/.exec(stop)?.[1]));
     expect(rings).toHaveLength(4);
     expect(rings).toEqual(rings.toSorted((a, b) => a - b));

@@ -4,6 +4,7 @@ import lessons from "virtual:lessons";
 import { effect } from "@preact/signals";
 import type { Lesson } from "#core/lesson/types.ts";
 import { ownInUse } from "../import/inUse.ts";
+import { darkOn } from "../play/darkOn.ts";
 import { grainOn } from "../play/grain.ts";
 import { twinkleOn } from "../play/twinkle.ts";
 import { createSound } from "../sound/createSound.ts";
@@ -25,14 +26,17 @@ const numberIn = (value: unknown, low: number, high: number, otherwise: number) 
 
 /** Reads the settings, and keeps them from now on. */
 async function settings(store: Store): Promise<void> {
-  const [kind, level, on, loud, grain, twinkle, own] = await Promise.all(
-    ["lamp", "lampLevel", "soundOn", "volume", "grainOn", "twinkleOn", "ownInUse"].map((key) => store.getSetting(key)),
+  const [kind, level, on, loud, grain, twinkle, dark, own] = await Promise.all(
+    ["lamp", "lampLevel", "soundOn", "volume", "grainOn", "twinkleOn", "darkOn", "ownInUse"].map((key) =>
+      store.getSetting(key),
+    ),
   );
   lamp.value = LAMPS.find((one) => one === kind) ?? "normal";
   lampLevel.value = numberIn(level, 170, 235, 170);
   soundOn.value = on !== false;
   grainOn.value = grain !== false;
   twinkleOn.value = twinkle !== false;
+  darkOn.value = dark !== false;
   ownInUse.value = own === true;
   volume.value = numberIn(loud, 0, 1, 0.7);
   let first = true;
@@ -44,6 +48,7 @@ async function settings(store: Store): Promise<void> {
       volume: volume.value,
       grainOn: grainOn.value,
       twinkleOn: twinkleOn.value,
+      darkOn: darkOn.value,
       ownInUse: ownInUse.value,
     };
     if (!first) for (const [key, value] of Object.entries(now)) void store.setSetting(key, value);

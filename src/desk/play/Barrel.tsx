@@ -4,12 +4,13 @@ import { windowSize } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { Claim } from "./Claim.tsx";
 import { openReach } from "./canvasReach.ts";
+import { listenToField } from "./fieldHand.ts";
 import type { Page, PlayLayout } from "./geometry.ts";
-import { listenToField } from "./input.ts";
 import type { PlayModel } from "./model.ts";
 import { ArcPiece } from "./Piece.tsx";
 import { FieldFocus, RimGround, RimLettering } from "./Rim.tsx";
 import { CompassMarks, HandMark } from "./RimMarks.tsx";
+import { useLater } from "./useLater.ts";
 
 interface BarrelProps {
   readonly model: PlayModel;
@@ -54,11 +55,12 @@ function Field({ model, layout, onWhy }: Pick<BarrelProps, "model" | "layout" | 
   const { barrel } = layout;
   useEffect(() => listenToField(hand.current!, model), [model]);
   const inPlay = model.phase.value === "play";
+  const late = useLater(model.page.value !== null, () => import("./GazeTools.tsx"));
   return (
     <>
       <div
         ref={hand}
-        class="field"
+        class={model.stare.value ? "field stares" : "field"}
         id="field"
         role="application"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the field takes arrow keys and drags
@@ -71,6 +73,7 @@ function Field({ model, layout, onWhy }: Pick<BarrelProps, "model" | "layout" | 
       <CompassMarks model={model} barrel={barrel} />
       {inPlay && <Claim model={model} layout={layout} onWhy={onWhy} />}
       <HandMark model={model} barrel={barrel} />
+      {inPlay && late && <late.GazeTools model={model} layout={layout} />}
     </>
   );
 }

@@ -19,7 +19,7 @@ import { Ladder, LadderRow } from "./Ladder.tsx";
 import type { PlayModel } from "./model.ts";
 import { OpeningRing } from "./OpeningRing.tsx";
 import { PageTools } from "./PageTools.tsx";
-import { useSheetPlace } from "./useSheetPlace.ts";
+import { useLater } from "./useLater.ts";
 import { Words } from "./Words.tsx";
 
 const placed = ({ x, y, width, height }: Box) => ({
@@ -102,7 +102,7 @@ export function PlayScreen({ model }: { model: PlayModel }) {
   }, [model.asksPin.value]);
 
   const onSheet = layout.turnsPages && page === "sheet";
-  const SheetPlace = useSheetPlace(model);
+  const late = useLater(model.page.value !== null, () => import("./SheetPlace.tsx"));
   return (
     <main class={`play ${layout.kind}`} data-page={page} style={tokensOf(layout, width)}>
       {!onSheet && <LessonTitle model={model} />}
@@ -118,7 +118,7 @@ export function PlayScreen({ model }: { model: PlayModel }) {
       />
       <OpeningRing model={model} layout={layout} />
       {!onSheet && <Ladder model={model} layout={layout} />}
-      {SheetPlace && (!layout.turnsPages || onSheet) && <SheetPlace model={model} layout={layout} />}
+      {late && (!layout.turnsPages || onSheet) && <late.SheetPlace model={model} layout={layout} />}
       {!onSheet && (
         <section class="words" style={placed(layout.words)}>
           {!layout.ladder && !rows && phase === "play" && <LadderRow model={model} />}

@@ -17,6 +17,8 @@ import type { Attempt } from "./attempt.ts";
 import type { Bodies } from "./bodies.ts";
 import { createCanvasReach } from "./canvasReach.ts";
 import { createClock } from "./clock.ts";
+import { darkOn } from "./darkOn.ts";
+import { createEyeActs } from "./eyeActs.ts";
 import { createGrain, grainOn, hasGrain } from "./grain.ts";
 import type { Hop, Ports } from "./hop.ts";
 import { createLoading } from "./loading.ts";
@@ -67,6 +69,8 @@ export function createPlay({ lesson, ports, onEnded, sky = openSkyOf(lesson) }: 
   let ticks = 0;
   let noticed: string | null = null;
   let lastPointing: Dir | null = null;
+  /** The screen is another one by now: what comes later is not wanted. */
+  let isLeft = false;
 
   let bodies: Bodies | null = null;
   const grain = createGrain(sky, () => clock.invalidate());
@@ -80,6 +84,11 @@ export function createPlay({ lesson, ports, onEnded, sky = openSkyOf(lesson) }: 
   const bringMilkyWay = async ({ picture, attempt: { night, compiled } }: Hop) => {
     picture.glow = await milkyWayOver(compiled.spec.sky, night.zenithMu);
     clock.invalidate();
+  };
+
+  const bringEye = async (one: Hop) => {
+    const { createEye } = await import("./eye.ts");
+    if (!isLeft) one.eye = createEye(one, clock);
   };
 
   const loading = createLoading(sky.source, () => {
@@ -170,6 +179,7 @@ export function createPlay({ lesson, ports, onEnded, sky = openSkyOf(lesson) }: 
     const moving = animate(hop, nowMs, reducedMotion.value);
     setNow(picture, session, field, lamp.value, lampLevel.value, hop.sun, bodies);
     setAir(picture, session, twinkleSeconds(stage, nowMs));
+    hop.eye?.look(nowMs, layout.fieldRadiusCssPx);
     stage.draw(picture);
     skyShown();
     refreshCompass(hop);
@@ -189,7 +199,7 @@ export function createPlay({ lesson, ports, onEnded, sky = openSkyOf(lesson) }: 
   };
   const clock = createClock(step, draw, idle);
   const stopWatchingLamp = effect(() => {
-    void [lamp.value, lampLevel.value, grainOn.value, twinkleOn.value, reducedMotion.value];
+    void [lamp.value, lampLevel.value, grainOn.value, twinkleOn.value, darkOn.value, reducedMotion.value];
     clock.invalidate();
   });
 
@@ -210,6 +220,7 @@ export function createPlay({ lesson, ports, onEnded, sky = openSkyOf(lesson) }: 
     const isReal = lesson.sky === "catalogue";
     const hasGrains = isReal && sky.source.ref.kind === "catalogue";
     await Promise.allSettled([
+      bringEye(hop),
       bringMilkyWay(hop),
       ...(isReal ? [bringBodies()] : []),
       ...(hasGrains ? [grain.begin()] : []),
@@ -232,6 +243,7 @@ export function createPlay({ lesson, ports, onEnded, sky = openSkyOf(lesson) }: 
     ownStars: sky.source.ref.kind === "imported",
     ...signals,
     ...acts,
+    ...createEyeActs(signals),
     async mount(canvas) {
       try {
         stage = await createStage(canvas, { onContextRestored: clock.invalidate });
@@ -261,6 +273,8 @@ export function createPlay({ lesson, ports, onEnded, sky = openSkyOf(lesson) }: 
     },
     unmount() {
       stopWatchingLamp();
+      isLeft = true;
+      hop?.eye?.stop();
       clock.stop();
       loading.stop();
       hop?.keeper.stop(signals.phase.value === "play");

@@ -21,6 +21,17 @@ export interface Ports {
   readonly store: Store;
   readonly sound: Sound;
 }
+/** Where the eye looks, and how used to the dark it is. */
+export interface Eye {
+  /** What it lacks of its adaptation, mag. */
+  lackMag(nowMs: number): number;
+  /** Writes into the picture where it looks, on a field of so many CSS px radius. Before each frame; allocates nothing. */
+  look(nowMs: number, fieldRadiusCssPx: number): void;
+  /** It is on its way, or grows used to the dark: the next frame differs. */
+  readonly moves: boolean;
+  /** It heeds nothing any more, and what was held is let go. */
+  stop(): void;
+}
 export interface Hop {
   readonly lesson: Lesson;
   readonly signals: PlaySignals;
@@ -36,6 +47,8 @@ export interface Hop {
   readonly keeper: Keeper;
   readonly sun: Mutable<Sun>;
   readonly night: Night;
+  /** Null until its code is there. */
+  eye: Eye | null;
   /** What the instrument in use shows now; filled anew before each frame. */
   readonly field: SeenField;
   /** Something is to be drawn. */
@@ -61,13 +74,14 @@ export function hasScrews({ attempt: { session, compiled } }: Hop): boolean {
   return session.state.phase === "anchor" || gearById(compiled.spec.claimGear).kind !== "finder";
 }
 
-type Needed = Omit<Hop, "picture" | "facts" | "progress" | "field" | "motion">;
+type Needed = Omit<Hop, "picture" | "eye" | "facts" | "progress" | "field" | "motion">;
 
 export function createHop(needed: Needed, tell: (mark: string) => void): Hop {
   const { session } = needed.attempt;
   return {
     ...needed,
     picture: createPicture(),
+    eye: null,
     facts: {
       moved: session.events.length > 0,
       anchorNear: false,

@@ -1,5 +1,6 @@
-/** Hands of all kinds become acts of the play model: pointer and touch on the field, held arrows, and the key table. */
+/** Keys become acts of the play model: held ones, arrows among them, and the key table. */
 import { actOfKey, type KeyAct } from "../keys.ts";
+import { createHeldActs, type HeldAct, isHeld } from "./heldActs.ts";
 import type { PlayModel } from "./model.ts";
 
 /** What keys may ask beyond the model. */
@@ -10,8 +11,8 @@ export interface PageActs {
 type Model = Pick<
   PlayModel,
   | "steer"
-  | "drag"
-  | "dragging"
+  | "stareAt"
+  | "lookBeside"
   | "wider"
   | "narrower"
   | "confirm"
@@ -33,37 +34,8 @@ type Model = Pick<
 const TURN_RAD = (5 * Math.PI) / 180;
 const CLOSER = 1.5;
 const SCALES = { least: 1, most: 6 } as const;
-
-/** Listens to drags on an element; the result stops it. One finger pushes; a second one is not a push. */
-export function listenToField(element: HTMLElement, model: Pick<Model, "drag" | "dragging">): () => void {
-  const stop = new AbortController();
-  let held: { readonly id: number; x: number; y: number } | null = null;
-  const on = <K extends keyof HTMLElementEventMap>(type: K, act: (event: HTMLElementEventMap[K]) => void) =>
-    element.addEventListener(type, act, { signal: stop.signal });
-  const release = (event: PointerEvent) => {
-    if (held?.id !== event.pointerId) return;
-    held = null;
-    model.dragging(false);
-  };
-  on("pointerdown", (event) => {
-    if (held || event.button !== 0) return;
-    held = { id: event.pointerId, x: event.clientX, y: event.clientY };
-    element.setPointerCapture(event.pointerId);
-    model.dragging(true);
-  });
-  on("pointermove", (event) => {
-    if (held?.id !== event.pointerId) return;
-    model.drag(event.clientX - held.x, event.clientY - held.y);
-    [held.x, held.y] = [event.clientX, event.clientY];
-  });
-  on("pointerup", release);
-  on("pointercancel", release);
-  on("lostpointercapture", release);
-  return () => {
-    stop.abort();
-    if (held) model.dragging(false);
-  };
-}
+/** A key stares at what the tube points at. */
+const MIDDLE = { x: 0, y: 0 } as const;
 
 const ARROWS: Readonly<Record<string, readonly [right: -1 | 0 | 1, up: -1 | 0 | 1]>> = {
   ArrowLeft: [-1, 0],
@@ -114,7 +86,7 @@ const isPages = (act: KeyAct): act is PageKey => act === "lamp" || act === "soun
 function actsOf(
   model: Model,
   page: PageActs,
-): Readonly<Record<Exclude<KeyAct, "push" | "fine" | PageKey>, () => void>> {
+): Readonly<Record<Exclude<KeyAct, "push" | "fine" | HeldAct | PageKey>, () => void>> {
   const turn = (byRad: number) => {
     const view = model.sheetView.value;
     model.sheetTurned({ ...view, turnRad: view.turnRad + byRad });
@@ -160,6 +132,14 @@ function isTheirs(event: KeyboardEvent): boolean {
 export function listenToKeys(model: Model, page: PageActs, host: Window = window): () => void {
   const stop = new AbortController();
   const arrows = createHeldArrows((...how) => model.steer(...how));
+  const held = createHeldActs((act, on) => {
+    if (act === "avert") model.lookBeside(on);
+    else model.stareAt(on ? MIDDLE : null);
+  });
+  const release = (atMs: number) => {
+    arrows.release(atMs);
+    held.release();
+  };
   const does = actsOf(model, page);
   const onDown = (event: KeyboardEvent) => {
     if (event.defaultPrevented || isTheirs(event)) return;
@@ -167,15 +147,20 @@ export function listenToKeys(model: Model, page: PageActs, host: Window = window
     if (!act || isPages(act) || model.phase.value !== "play") return;
     event.preventDefault();
     if (act === "push" || act === "fine") arrows.press(event.key, event.shiftKey, event.timeStamp);
+    else if (isHeld(act)) held.press(event.key, act);
     else if (!event.repeat || REPEATS.has(act)) does[act]();
+  };
+  const onUp = (event: KeyboardEvent) => {
+    arrows.lift(event.key, event.shiftKey, event.timeStamp);
+    held.lift(event.key);
   };
   const options = { signal: stop.signal };
   host.addEventListener("keydown", onDown, options);
-  host.addEventListener("keyup", (event) => arrows.lift(event.key, event.shiftKey, event.timeStamp), options);
-  host.addEventListener("blur", (event) => arrows.release(event.timeStamp), options);
-  host.document.addEventListener("visibilitychange", (event) => arrows.release(event.timeStamp), options);
+  host.addEventListener("keyup", onUp, options);
+  host.addEventListener("blur", (event) => release(event.timeStamp), options);
+  host.document.addEventListener("visibilitychange", (event) => release(event.timeStamp), options);
   return () => {
     stop.abort();
-    arrows.release(performance.now());
+    release(performance.now());
   };
 }

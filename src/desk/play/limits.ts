@@ -2,14 +2,15 @@
 import type { Costs } from "#core/eye/costs.ts";
 import { say } from "../words/say.ts";
 
-export type Cause = keyof Costs;
+/** What costs limit: the model's causes, and for a while the light that the eye was in. */
+export type Cause = keyof Costs | "light";
 export interface LimitShare {
   readonly cause: Cause;
   /** Magnitudes of limit that it costs. */
   readonly mag: number;
 }
 /** In the order of the light's way: from the sky through the air and the glass to the eye. */
-const ORDER: readonly Cause[] = ["skyGlow", "moon", "twilight", "altitude", "optics", "eye"];
+const ORDER: readonly Cause[] = ["skyGlow", "moon", "twilight", "altitude", "optics", "eye", "light"];
 const NAME_KEY = {
   skyGlow: "play.limitSkyGlow",
   moon: "play.limitMoon",
@@ -17,17 +18,20 @@ const NAME_KEY = {
   altitude: "play.limitAltitude",
   optics: "play.limitOptics",
   eye: "play.limitEye",
+  light: "play.limitLight",
 } as const satisfies Record<Cause, string>;
 /** Less than this nobody notices (the eye tells stars apart from about a tenth on; common practice, no source). */
 const LEAST_MAG = 0.05;
 
 export const causeName = (cause: Cause): string => say(NAME_KEY[cause]);
 
-/** The causes that count, in the order of the light's way, to 0.05 mag. */
-export function limitShares(costs: Costs): readonly LimitShare[] {
-  return ORDER.map((cause) => ({ cause, mag: Math.round(20 * costs[cause]) / 20 })).filter(
-    ({ mag }) => mag >= LEAST_MAG,
-  );
+/**
+ * The causes that count, in the order of the light's way, to 0.05 mag.
+ * @param lackMag what the eye lacks of its adaptation
+ */
+export function limitShares(costs: Costs, lackMag = 0): readonly LimitShare[] {
+  const all: Readonly<Record<Cause, number>> = { ...costs, light: lackMag };
+  return ORDER.map((cause) => ({ cause, mag: Math.round(20 * all[cause]) / 20 })).filter(({ mag }) => mag >= LEAST_MAG);
 }
 
 /** "Most is lost to the glow of the sky, then to the optics." */

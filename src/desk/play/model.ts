@@ -10,6 +10,7 @@ import type { Dir, Gear, Grade } from "#core/seams/index.ts";
 import type { Reach } from "../../stage/index.ts";
 import type { SheetMode, SheetView } from "../sheet/types.ts";
 import type { WayRow } from "../steps/WayRows.tsx";
+import type { StarePlace } from "./gaze.ts";
 import type { LimitShare } from "./limits.ts";
 
 /** A direction on the rim, clockwise from the top, degrees. */
@@ -167,6 +168,14 @@ export interface PlayModel {
   /** The hand is on the field: the lamp over the sheet is low. */
   readonly handOnField: ReadonlySignal<boolean>;
 
+  // ---- the eye
+  /** What is stared at; null while the eye looks about. */
+  readonly stare: ReadonlySignal<StarePlace | null>;
+  /** The eye looks beside whatever is faint. */
+  readonly beside: ReadonlySignal<boolean>;
+  /** A white torch shines, for a moment. */
+  readonly torch: ReadonlySignal<boolean>;
+
   // ---- acts
   begin(): void;
   use(gearId: string): void;
@@ -196,6 +205,11 @@ export interface PlayModel {
   /** A drag on the field of so many CSS px; x right, y down. */
   drag(dxPx: number, dyPx: number): void;
   dragging(on: boolean): void;
+  /** Null: no more. Moves nothing, and costs nothing. */
+  stareAt(place: StarePlace | null): void;
+  lookBeside(on: boolean): void;
+  /** For a moment; the eye loses the dark by it, where the reader wants that. */
+  shineTorch(): void;
   /** Arrow keys held: -1, 0 or 1 along right and up, from a moment of the page's clock on, ms. */
   steer(right: -1 | 0 | 1, up: -1 | 0 | 1, fine: boolean, atMs: number): void;
   /** Gives the controller the canvas; called again where the canvas is a new one. */

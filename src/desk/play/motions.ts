@@ -10,7 +10,7 @@ const RIGHT_BRIGHTENS_MAG = 0.3;
  * @param still reduced motion: everything stands at its end at once
  * @returns whether one still runs
  */
-export function animate({ picture, motion, signals }: Hop, nowMs: number, still: boolean): boolean {
+export function animate({ picture, motion, signals, eye }: Hop, nowMs: number, still: boolean): boolean {
   const share = (startMs: number, lengthMs: number) =>
     startMs === 0 || still ? 1 : Math.min(1, (nowMs - startMs) / lengthMs);
   const changed = share(motion.changedMs, LENGTH_MS.change);
@@ -19,7 +19,7 @@ export function animate({ picture, motion, signals }: Hop, nowMs: number, still:
   const fading = (proofMs - LENGTH_MS.proofHold) / (LENGTH_MS.proof - LENGTH_MS.proofHold);
   picture.light = changed * (2 - changed);
   picture.stopOpenCssPx = STOP_OPENS_PX * right;
-  picture.limitMag = signals.limitMag.value + RIGHT_BRIGHTENS_MAG * right;
+  picture.limitMag = signals.limitMag.value + RIGHT_BRIGHTENS_MAG * right - (eye?.lackMag(nowMs) ?? 0);
   picture.linesAlpha = Math.max(0, Math.min(1, 1 - fading));
-  return changed < 1 || (right > 0 && right < 1) || proofMs < LENGTH_MS.proof + 50;
+  return changed < 1 || (eye?.moves ?? false) || (right > 0 && right < 1) || proofMs < LENGTH_MS.proof + 50;
 }

@@ -35,6 +35,7 @@ export function createPicture(): Picture {
     blocks: [],
     limitMag: 6,
     air: null,
+    gaze: null,
     starWidthRad: 0,
     skyRgb: SKY_RGB.open,
     lamp: "normal",
@@ -66,6 +67,7 @@ export function glowsOf(objects: readonly SeenObject[], limitMag: number): Field
       axisRad: object.axisDeg * DEG,
       peak: Math.min(PEAK.most, PEAK.least + PEAK.perMag * Math.max(0, marginMag)),
       look: objectLook(object, marginMag, limitMag),
+      marginMag,
     }));
 }
 

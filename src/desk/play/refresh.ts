@@ -185,11 +185,11 @@ function refreshWay(hop: Hop): void {
 }
 
 /** How bright the sky lies before the eye, and what limits the view. */
-function refreshSky({ signals, attempt: { session, night }, picture }: Hop): void {
+function refreshSky({ signals, attempt: { session, night }, picture, eye }: Hop): void {
   const at = pointing(session);
   const gear = gearInUse(session);
   setSky(picture, gear, at, night);
-  const shares = limitShares(night.costs(at, gear.id));
+  const shares = limitShares(night.costs(at, gear.id), eye?.lackMag(performance.now()) ?? 0);
   if (!sameShares(shares, signals.limits.value)) signals.limits.value = shares;
 }
 

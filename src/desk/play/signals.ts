@@ -7,6 +7,7 @@ import type { Lesson } from "#core/lesson/types.ts";
 import { GEAR, gearById } from "#core/optics/gear.ts";
 import type { Dir } from "#core/seams/index.ts";
 import type { SheetMode, SheetView } from "../sheet/types.ts";
+import type { StarePlace } from "./gaze.ts";
 import type { LimitShare } from "./limits.ts";
 import type {
   AidOffer,
@@ -73,6 +74,9 @@ export function createSignals(lesson: Lesson) {
     agrees: signal<boolean | null>(null),
     proof: signal<Proof | null>(null),
     handOnField: signal(false),
+    stare: signal<StarePlace | null>(null),
+    beside: signal(false),
+    torch: signal(false),
   };
 }
 export type PlaySignals = ReturnType<typeof createSignals>;

@@ -15,6 +15,8 @@ export const EN_KEYS = {
   turnRight: "turn the sheet clockwise",
   closer: "the sheet closer",
   further: "the sheet further away",
+  avert: "held: look beside, where the faint comes up",
+  stare: "held: stare at the middle, where the faint goes",
   pin: "set a pin: I am here",
   hint: "the next hint",
   later: "ten minutes later, until the hop begins",

@@ -16,6 +16,7 @@ export const focused = (page: Page): Promise<string> =>
     const places = [
       ["field", ".field"],
       ["claim", ".arc-button"],
+      ["beside", ".beside-button"],
       ["ladder", "nav.ladder, nav.ladder-row"],
       ["sheet", ".sheet-place"],
       ["sheet tools", ".sheet-side"],

@@ -39,6 +39,10 @@ async function fillAside(page: Page, filled: Parameters<typeof fillBase>[1]): Pr
 export const keep = (page: Page, { running, finished }: Kept): Promise<void> =>
   fillAside(page, { running: [running], finished: [finished] });
 
+/** Lays an attempt that was left where the page keeps its own. */
+export const keepRunning = (page: Page, running: RunningAttempt): Promise<void> =>
+  fillAside(page, { running: [running] });
+
 /** Stars are held still by the reader's own setting. */
 export const holdStars = (page: Page): Promise<void> => fillAside(page, { settings: { twinkleOn: false } });
 

@@ -44,6 +44,7 @@ export const PLAIN_VIEW: FieldView = {
   blocks: [],
   limitMag: 9.6,
   air: null,
+  gaze: null,
   starWidthRad: 0,
   skyRgb: [27 / 255, 34 / 255, 43 / 255],
   lamp: "normal",

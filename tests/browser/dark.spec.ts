@@ -1,0 +1,76 @@
+/** White light costs the eye the dark, for a quarter of a minute and in the picture alone. */
+import { expect, type Page } from "@playwright/test";
+import { keepRunning } from "./access/screens.ts";
+import { nodeFiles } from "./golden/goldenPage.ts";
+import { nodeModule } from "./nodeModule.ts";
+import { findStars } from "./play/blobs.ts";
+import { waitInPage } from "./play/hands.ts";
+import { picture } from "./play/looks.ts";
+import { test } from "./play/watch.ts";
+import { readBase } from "./store/idb.ts";
+import type * as Left from "./store/leftAttempt.ts";
+
+/** The torch goes out by itself, and a quarter of a minute later the eye is adapted again. */
+const RECOVERS_MS = 18_000;
+const starsIn = async (page: Page) => findStars(await picture(page), 1).length;
+
+async function openLeft(page: Page) {
+  const left = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
+  const running = await left.leftAttempt("3-03", nodeFiles);
+  await keepRunning(page, running);
+  await page.goto("/#/lesson/3-03");
+  await page.locator(".canvas-place:not(.is-empty) canvas").waitFor();
+  await page.getByRole("button", { name: "More help" }).click();
+  await waitInPage(page, 1500);
+  const torches = async () => {
+    const { events } = left.told((await readBase(page)).running[0]!.recordText);
+    return events
+      .map((text) => JSON.parse(text) as { kind: string; on?: boolean })
+      .filter(({ kind }) => kind === "torch");
+  };
+  return { torches };
+}
+const turnLamp = async (page: Page, times: number) => {
+  for (let i = 0; i < times; i++) {
+    await page.keyboard.press("r");
+    await page.locator("html[data-lamp-settled]").waitFor({ state: "attached" });
+    await waitInPage(page, 300);
+  }
+};
+
+test("a torch puts the faint stars out; they come back, the bar tells why, and the record has it", async ({ page }) => {
+  const { torches } = await openLeft(page);
+  const said = page.getByText("White light has cost your eye the dark.");
+  const bar = page.locator(".limit-bar");
+  const adapted = await picture(page);
+  await expect(bar).not.toHaveAccessibleName(/light your eye was in/);
+  await page.getByRole("button", { name: /^Shine a white torch/ }).click();
+  await expect(said).toHaveCount(1);
+  await expect(bar).toHaveAccessibleName(/light your eye was in/);
+  expect(await starsIn(page)).toBeLessThan(findStars(adapted, 1).length / 4);
+  await waitInPage(page, RECOVERS_MS);
+  await expect(bar).not.toHaveAccessibleName(/light your eye was in/);
+  expect((await picture(page)).bytes).toEqual(adapted.bytes);
+  await expect.poll(async () => (await torches()).map(({ on }) => on)).toEqual([true, false]);
+});
+
+test("red and amber lamps spare the eye, white does not, unless the reader keeps it used to the dark", async ({
+  page,
+}) => {
+  const { torches } = await openLeft(page);
+  const adapted = await starsIn(page);
+  await turnLamp(page, 2);
+  expect(await torches()).toEqual([]);
+  await turnLamp(page, 1);
+  expect(await starsIn(page)).toBeLessThan(adapted / 2);
+  await page.getByRole("button", { name: /^Keep my eye used to the dark/ }).click();
+  await waitInPage(page, 300);
+  expect(await starsIn(page)).toBe(adapted);
+  await expect(page.getByRole("button", { name: /^Shine a white torch/ })).toHaveCount(0);
+  await turnLamp(page, 3);
+  expect(await starsIn(page)).toBe(adapted);
+  await expect.poll(async () => (await torches()).length).toBe(2);
+  await page.reload();
+  await page.getByRole("button", { name: "More help" }).click();
+  await expect(page.getByRole("button", { name: /^Let white light cost my eye the dark/ })).toHaveCount(1);
+});
