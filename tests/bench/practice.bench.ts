@@ -13,8 +13,9 @@ const TOLD_AT_MOST = 0.6;
 test("stars are made at a fair part of the speed of decoding", async () => {
   const { starSpeeds } = await nodeModule<typeof Speed>("tests/bench/practice/speed.ts");
   const { made, decoded } = await starSpeeds(FOLDER);
-  console.log(`made ${made.toFixed(2)}, decoded ${decoded.toFixed(2)} million stars a second`);
-  expect(made / decoded).toBeGreaterThan(0.08);
+  const told = made.map((speed) => speed.toFixed(2)).join(", ");
+  console.log(`made, layer by layer: ${told}; decoded ${decoded.toFixed(2)} million stars a second`);
+  expect(Math.min(...made) / decoded).toBeGreaterThan(0.08);
 });
 
 test("a plain classifier hardly tells practice fields from real ones", async () => {

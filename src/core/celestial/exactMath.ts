@@ -4,7 +4,7 @@
  * scoring) uses these instead.
  */
 export { exactExp, exactLog, exactPow10 } from "./exactExp.ts";
-export { exactAcos, exactAsin, exactAtan2, exactCos, exactSin, exactTan } from "./exactTrig.ts";
+export { exactAcos, exactAsin, exactAtan2, exactCircle, exactCos, exactSin, exactTan } from "./exactTrig.ts";
 
 /** Length of (x, y, z); no guard against overflow, which unit vectors do not need. */
 export function exactHypot3(x: number, y: number, z: number): number {

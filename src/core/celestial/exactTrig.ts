@@ -39,31 +39,49 @@ function kernelCos(x: number, tail: number): number {
   return w + (1 - w - half + (z * r - x * tail));
 }
 
-/** Sine (quadrant shift 0) or cosine (shift 1) after reduction to |x| <= pi/4. */
-function sineOfQuadrant(x: number, shift: 0 | 1): number {
+/** What is left of an angle beyond whole quarter turns, as a sum of two, at most pi/4; and which quarter it is, 0 to 3. */
+let head = 0;
+let tail = 0;
+function reduce(x: number): number {
   const turns = Math.floor(x * INV_PIO2 + 0.5);
   // Second step of e_rem_pio2 always taken: 118 bits of pi/2.
   const t = x - turns * PIO2_1;
   const w = turns * PIO2_2;
   const y = t - w;
   const low = turns * PIO2_2_TAIL - (t - y - w);
-  const head = y - low;
-  const tail = y - head - low;
-  const quadrant = turns + shift - 4 * Math.floor((turns + shift) / 4);
-  const value = quadrant === 0 || quadrant === 2 ? kernelSin(head, tail) : kernelCos(head, tail);
-  return quadrant >= 2 ? -value : value;
+  head = y - low;
+  tail = y - head - low;
+  return turns - 4 * Math.floor(turns / 4);
+}
+
+/** Sine of what {@link reduce} left, in a quarter counted from 0 to 4. */
+function sineIn(quarter: number): number {
+  const value = quarter & 1 ? kernelCos(head, tail) : kernelSin(head, tail);
+  return quarter === 2 || quarter === 3 ? -value : value;
 }
 
 /** Sine of `xRad`; absolute error below 2.3e-16 for |x| <= 1e6. Infinity and NaN give NaN. */
 export function exactSin(xRad: number): number {
   if (xRad <= 0.785 && xRad >= -0.785) return kernelSin(xRad, 0);
-  return sineOfQuadrant(xRad, 0);
+  return sineIn(reduce(xRad));
 }
 
 /** Cosine of `xRad`; absolute error below 2.3e-16 for |x| <= 1e6. Infinity and NaN give NaN. */
 export function exactCos(xRad: number): number {
   if (xRad <= 0.785 && xRad >= -0.785) return kernelCos(xRad, 0);
-  return sineOfQuadrant(xRad, 1);
+  return sineIn(reduce(xRad) + 1);
+}
+
+/** Writes `radius` times cosine and sine of `xRad`, bit by bit those of {@link exactCos} and {@link exactSin}. */
+export function exactCircle(xRad: number, radius: number, out: { [i: number]: number }): void {
+  if (xRad <= 0.785 && xRad >= -0.785) {
+    out[0] = radius * kernelCos(xRad, 0);
+    out[1] = radius * kernelSin(xRad, 0);
+    return;
+  }
+  const quarter = reduce(xRad);
+  out[0] = radius * sineIn(quarter + 1);
+  out[1] = radius * sineIn(quarter);
 }
 
 /** Tangent of `xRad`, as sine over cosine; relative error below 5e-16 away from its poles. */

@@ -5,9 +5,14 @@
  * domain, constants from memory), so that neighbouring inputs give unrelated outputs. Order matters.
  */
 export function mixHash32(...ints: readonly number[]): number {
-  let h = 0x9e3779b9 | 0;
-  for (let i = 0; i < ints.length; i++) h = finalise(Math.imul(h, 31) ^ finalise((ints[i]! | 0) + 0x9e3779b9));
-  return h >>> 0;
+  let h = 0x9e3779b9;
+  for (let i = 0; i < ints.length; i++) h = mixHashOn(h, ints[i]!);
+  return h;
+}
+
+/** A hash of {@link mixHash32} gone on with by one more integer, unsigned. */
+export function mixHashOn(hash: number, int: number): number {
+  return finalise(Math.imul(hash, 31) ^ finalise((int | 0) + 0x9e3779b9)) >>> 0;
 }
 
 function finalise(value: number): number {

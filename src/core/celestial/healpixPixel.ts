@@ -4,7 +4,7 @@
  * Only exact mathematics: the same pixel in every engine.
  */
 import type { Dir } from "#core/seams/index.ts";
-import { exactAtan2, exactCos, exactSin } from "./exactMath.ts";
+import { exactAtan2, exactCircle } from "./exactMath.ts";
 import { FACE_BEYOND, FACE_LONGITUDE, FACE_ROW, STEP_X, STEP_Y, TURN_BEYOND } from "./healpixTables.ts";
 
 export const MAX_ORDER = 10;
@@ -69,8 +69,7 @@ function placeOfFace(face: number, x: number, y: number, out: { [i: number]: num
   const radius = row < 1 || row > 3 ? Math.sqrt(drop * (2 - drop)) : Math.sqrt(1 - z * z);
   const eighths = FACE_LONGITUDE[face]! * fromPole + x - y;
   const phi = fromPole < 1e-15 ? 0 : ((Math.PI / 4) * eighths) / fromPole;
-  out[0] = radius * exactCos(phi);
-  out[1] = radius * exactSin(phi);
+  exactCircle(phi, radius, out);
   out[2] = z;
 }
 

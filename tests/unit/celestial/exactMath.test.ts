@@ -3,6 +3,7 @@ import {
   exactAcos,
   exactAsin,
   exactAtan2,
+  exactCircle,
   exactCos,
   exactExp,
   exactHypot3,
@@ -30,6 +31,14 @@ function worst(low: number, high: number, deviation: (x: number) => number): num
   for (const x of seeded(low, high)) most = Math.max(most, deviation(x));
   return most;
 }
+
+it("a circle has the very bits of cosine and sine", () => {
+  const place = [0, 0];
+  for (const x of seeded(-20, 20)) {
+    exactCircle(x, 0.7, place);
+    expect(place[0] === 0.7 * exactCos(x) && place[1] === 0.7 * exactSin(x), `at ${x}`).toBe(true);
+  }
+});
 
 describe("against the engine's own functions, themselves good to 1 ulp", () => {
   it.each([

@@ -12,7 +12,7 @@ import type { SkyFrame, SkyStar } from "./frame.ts";
 import { FAINTEST_PRACTICE_MAG, PRACTICE_LAYERS, practiceLayerOfKey, practiceTileKey } from "./layers.ts";
 import { PURPOSE } from "./seed.ts";
 import { colourOf } from "./starColours.ts";
-import { dirOfStar, type StarList } from "./starList.ts";
+import { dirOfStar, emptyStars, type StarList } from "./starList.ts";
 
 const FAINTEST_MILLIMAG = FAINTEST_PRACTICE_MAG * 1000;
 /**
@@ -31,16 +31,20 @@ const galactic: GalacticPlace = { latDeg: 0, lonDeg: 0 };
 /** What of a sky its tiles hang on. */
 export type TileSky = { readonly frame: SkyFrame; readonly darkTiles: DarkTiles };
 
-/** The field stars of a tile, and the companions in it: theirs, and of brighter stars, whose tiles are larger. */
+/** Lists that are written over again and again: the tile's in hand, and those of the tiles about it. */
+const ownStars = emptyStars();
+const starsAbove = emptyStars();
+
+/** The field stars of a tile, good until the next is asked for, and the companions in it: theirs, and of brighter stars, whose tiles are larger. */
 export function tileStars(sky: TileSky, key: TileKey): { stars: StarList; companions: SkyStar[] } {
   const own = practiceLayerOfKey(key);
-  const stars = fieldStars(sky.frame, key, sky.darkTiles(key));
+  const stars = fieldStars(sky.frame, key, sky.darkTiles(key), ownStars);
   const companions: SkyStar[] = [];
   for (const layer of PRACTICE_LAYERS.slice(0, own.layer + 1)) {
     const above = practiceTileKey(layer, key.pixel >> (2 * (own.order - layer.order)));
     for (const star of companionsOf(sky, above, layer === own ? stars : undefined)) {
       const inLayer = star.milliMag > own.brightestMilliMag && star.milliMag <= own.faintestMilliMag;
-      if (inLayer && pixelOf(own.order, star.dir) === key.pixel) companions.push(star);
+      if (inLayer && (above === key || pixelOf(own.order, star.dir) === key.pixel)) companions.push(star);
     }
   }
   return { stars, companions };
@@ -56,7 +60,7 @@ function companionsOf({ frame, darkTiles }: TileSky, key: TileKey, stars?: StarL
   kept.set(frame, known);
   const there = known.get(key);
   if (there) return there;
-  const made = drawCompanions(frame, key, stars ?? fieldStars(frame, key, darkTiles(key)));
+  const made = drawCompanions(frame, key, stars ?? fieldStars(frame, key, darkTiles(key), starsAbove));
   known.set(key, made);
   if (known.size > KEPT_TILES) known.delete(known.keys().next().value!);
   return made;

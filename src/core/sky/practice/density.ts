@@ -3,7 +3,7 @@ import { exactAsin, exactAtan2, exactCos, exactExp, exactSin } from "#core/celes
 import { mixHash32 } from "#core/celestial/hash.ts";
 import { DEG, dot } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
-import { between } from "./between.ts";
+import { aboveAmong, along, shareAmong } from "./between.ts";
 import type { SkyFrame } from "./frame.ts";
 import { type LongitudeTable, longitudeFactor, longitudeTable } from "./longitudes.ts";
 import { skyNoise } from "./noise.ts";
@@ -44,9 +44,11 @@ function unevenness(frame: SkyFrame, { hills, laneDepth }: Relief): Density {
   const laneSeed = mixHash32(frame.hash, PURPOSE.lanes) | 0;
   return (dir, { latDeg }) => {
     const absLatDeg = Math.abs(latDeg);
+    const above = aboveAmong(HILL_LATITUDES_DEG, absLatDeg);
+    const share = shareAmong(HILL_LATITUDES_DEG, above, absLatDeg);
     let sum = 0;
     for (let i = 0; i < hills.length; i++) {
-      const variance = between(HILL_LATITUDES_DEG, hills[i]!.variances, absLatDeg);
+      const variance = along(hills[i]!.variances, above, share);
       if (variance > 0) sum += Math.sqrt(variance) * skyNoise(seeds[i]!, hills[i]!.spacingDeg * DEG, dir);
     }
     if (laneDepth > 0 && absLatDeg < LANES_REACH_DEG) sum -= laneDepth * laneAt(laneSeed, frame, dir, absLatDeg);
@@ -61,13 +63,15 @@ const SQUEEZED = 2.2;
 /** A lane is where the noise passes near its middle, so that it runs on as a thread. */
 const LANE_HALF_WIDTH = 0.6;
 
+const squeezed: [number, number, number] = [0, 0, 0];
+
 /** 1 in the middle of a dark lane, 0 outside. */
 function laneAt(seed: number, { galacticPole }: SkyFrame, dir: Dir, absLatDeg: number): number {
   const across = (SQUEEZED - 1) * dot(dir, galacticPole);
-  const x = dir[0] + across * galacticPole[0];
-  const y = dir[1] + across * galacticPole[1];
-  const z = dir[2] + across * galacticPole[2];
-  const off = Math.abs(skyNoise(seed, LANE_SPACING_DEG * DEG, [x, y, z])) / LANE_HALF_WIDTH;
+  squeezed[0] = dir[0] + across * galacticPole[0];
+  squeezed[1] = dir[1] + across * galacticPole[1];
+  squeezed[2] = dir[2] + across * galacticPole[2];
+  const off = Math.abs(skyNoise(seed, LANE_SPACING_DEG * DEG, squeezed)) / LANE_HALF_WIDTH;
   if (off >= 1) return 0;
   const fading = 1 - absLatDeg / LANES_REACH_DEG;
   const near = 1 - off * off;

@@ -1,14 +1,14 @@
 /** The stars that the counts alone give, cell by cell: a Poisson process on a density that hills make uneven. */
+import { mixHash32, mixHashOn } from "#core/celestial/hash.ts";
 import { placeOfPixel } from "#core/celestial/healpixPixel.ts";
 import type { TileKey } from "#core/seams/index.ts";
 import type { SeeThrough } from "../darkClouds.ts";
-import { createChance, drawPoisson } from "./chance.ts";
+import { beginChance, type Chance, createChanceState, drawChance, drawPoisson } from "./chance.ts";
 import { createDensity, type Density, type GalacticPlace, galacticPlace } from "./density.ts";
 import type { SkyFrame } from "./frame.ts";
 import { type PracticeLayer, practiceLayerOfKey } from "./layers.ts";
 import { drawMilliMag, drawMilliMagOfMany, magnitudeTable } from "./magnitudes.ts";
-import { redderRank, rednessAt } from "./redness.ts";
-import type { Relief } from "./relief.ts";
+import { createRedness, type Redness, redderRank } from "./redness.ts";
 import { PURPOSE } from "./seed.ts";
 import { colourOf } from "./starColours.ts";
 import { countsAt } from "./starCounts.ts";
@@ -18,60 +18,79 @@ const WHOLE_SKY_SQ_DEG = 41252.96;
 const dir: [number, number, number] = [0, 0, 0];
 const galactic: GalacticPlace = { latDeg: 0, lonDeg: 0 };
 
+/** What the cells of a frame's layer are made from. */
+type Making = {
+  readonly frame: SkyFrame;
+  readonly layer: PracticeLayer;
+  readonly density: Density;
+  readonly redness: Redness;
+  /** For V of single stars; the few of the bright layer do without. */
+  readonly magnitudes: Float64Array | undefined;
+  /** Room for the counts at one latitude. */
+  readonly perSqDeg: Float64Array;
+  /** The hash that the cells' own go on from. */
+  readonly hash: number;
+};
+
 /**
  * The field stars of a tile, in the order of their making.
  * @param seeThrough what dark nebulae leave of those behind them
+ * @param stars a list to be written over; without it there will be a new one
  */
-export function fieldStars(frame: SkyFrame, key: TileKey, seeThrough?: SeeThrough): StarList {
+export function fieldStars(frame: SkyFrame, key: TileKey, seeThrough?: SeeThrough, stars = emptyStars()): StarList {
   const layer = practiceLayerOfKey(key);
-  const density = densityOf(frame, layer);
-  const stars = emptyStars();
+  const making = makingOf(frame, layer);
   const deeper = 2 * (layer.cellOrder - key.order);
   const veil = layer.behindClouds > 0 ? seeThrough : undefined;
-  for (let cell = key.pixel << deeper; cell < (key.pixel + 1) << deeper; cell++)
-    addCell(frame, layer, density, cell, stars, veil);
+  stars.count = 0;
+  for (let cell = key.pixel << deeper; cell < (key.pixel + 1) << deeper; cell++) addCell(making, cell, stars, veil);
   return stars;
 }
 
-const densities = new WeakMap<SkyFrame, Map<Relief, Density>>();
+const makings = new WeakMap<SkyFrame, Making[]>();
 
-/** Layers that share a relief share its density. */
-function densityOf(frame: SkyFrame, { relief }: PracticeLayer): Density {
-  const known = densities.get(frame) ?? new Map<Relief, Density>();
-  densities.set(frame, known);
-  const there = known.get(relief) ?? createDensity(frame, relief);
-  known.set(relief, there);
-  return there;
+function makingOf(frame: SkyFrame, layer: PracticeLayer): Making {
+  const known = makings.get(frame) ?? [];
+  makings.set(frame, known);
+  known[layer.layer] ??= {
+    frame,
+    layer,
+    // Layers that share a relief share its density.
+    density: known.find((made) => made?.layer.relief === layer.relief)?.density ?? createDensity(frame, layer.relief),
+    redness: createRedness(frame),
+    magnitudes: layer.layer === 0 ? undefined : magnitudeTable(layer),
+    perSqDeg: new Float64Array(layer.counts.mags.length),
+    hash: mixHash32(frame.hash, PURPOSE.field, layer.layer),
+  };
+  return known[layer.layer]!;
 }
 
-function addCell(
-  frame: SkyFrame,
-  layer: PracticeLayer,
-  density: Density,
-  cell: number,
-  stars: StarList,
-  veil: SeeThrough | undefined,
-): void {
+/** One sequence after the other, for each cell its own. */
+const state = createChanceState();
+const chance: Chance = () => drawChance(state);
+
+function addCell(making: Making, cell: number, stars: StarList, veil: SeeThrough | undefined): void {
+  const { layer, magnitudes, perSqDeg } = making;
   const { counts, cellOrder, behindClouds } = layer;
-  const perSqDeg = new Float64Array(counts.mags.length);
   placeOfPixel(cellOrder, cell, 0.5, 0.5, dir);
-  galacticPlace(frame, dir, galactic);
+  galacticPlace(making.frame, dir, galactic);
   const absLatDeg = Math.abs(galactic.latDeg);
   countsAt(counts, absLatDeg, perSqDeg);
-  const fullness = density(dir, galactic);
+  const fullness = making.density(dir, galactic);
   const span = (perSqDeg[perSqDeg.length - 1]! - perSqDeg[0]!) * fullness;
   // Bright stars are near: they stand before the dust.
-  const redness = layer.layer === 0 ? 1 : rednessAt(frame, dir, absLatDeg, fullness);
-  const chance = createChance(frame.hash, PURPOSE.field, layer.layer, cell);
+  const redness = layer.layer === 0 ? 1 : making.redness(dir, absLatDeg, fullness);
+  beginChance(state, mixHashOn(making.hash, cell));
   const count = drawPoisson(chance, (span * WHOLE_SKY_SQ_DEG) / (12 << (2 * cellOrder)));
-  const table = layer.layer === 0 ? undefined : magnitudeTable(layer);
   makeRoom(stars, count);
   for (let left = count; left > 0; left--) {
     // The plane of a pixel's two coordinates is equal in area to the sphere.
     placeOfPixel(cellOrder, cell, chance(), chance(), dir);
     if (veil && chance() < behindClouds * (1 - veil(dir))) continue;
     const draw = chance();
-    const milliMag = table ? drawMilliMagOfMany(draw, layer, table, absLatDeg) : drawMilliMag(draw, layer, perSqDeg);
+    const milliMag = magnitudes
+      ? drawMilliMagOfMany(draw, layer, magnitudes, absLatDeg)
+      : drawMilliMag(draw, layer, perSqDeg);
     addStar(stars, dir, milliMag, colourOf(milliMag, absLatDeg, redderRank(chance(), redness)));
   }
 }

@@ -33,9 +33,11 @@ export function longitudeFactor({ latitudesDeg, factors }: LongitudeTable, latDe
   const octants = lonDeg / (360 / OCTANTS);
   const west = Math.floor(octants);
   const share = octants - west;
-  const at = (r: number) => {
-    const here = factors[r * OCTANTS + (west % OCTANTS)]!;
-    return here + share * (factors[r * OCTANTS + ((west + 1) % OCTANTS)]! - here);
-  };
-  return at(row) + along * (at(row + 1) - at(row));
+  const south = inRow(factors, row, west, share);
+  return south + along * (inRow(factors, row + 1, west, share) - south);
+}
+
+function inRow(factors: Float64Array, row: number, west: number, share: number): number {
+  const here = factors[row * OCTANTS + (west % OCTANTS)]!;
+  return here + share * (factors[row * OCTANTS + ((west + 1) % OCTANTS)]! - here);
 }

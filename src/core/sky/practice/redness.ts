@@ -3,7 +3,7 @@ import { exactExp, exactLog } from "#core/celestial/exactMath.ts";
 import { mixHash32 } from "#core/celestial/hash.ts";
 import { DEG } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
-import { between } from "./between.ts";
+import { aboveAmong, along, shareAmong } from "./between.ts";
 import type { SkyFrame } from "./frame.ts";
 import { skyNoise } from "./noise.ts";
 import { PURPOSE } from "./seed.ts";
@@ -15,6 +15,7 @@ import { PURPOSE } from "./seed.ts";
 const LATITUDES_DEG: readonly number[] = [0, 10, 22, 33, 45];
 const BY_FULLNESS: readonly number[] = [0.1, 0.08, 0.07, 0, 0];
 const BY_ITSELF: readonly number[] = [0.05, 0.05, 0.06, 0.025, 0];
+const REACHES_DEG = 45;
 const SPACING_DEG = 9;
 /** Odds that make the mean B-V redder by one, as far as small steps go: tried on the colours as counted. */
 const ODDS_FOR_ONE = 3;
@@ -22,14 +23,21 @@ const EMPTIEST = 0.05;
 
 /**
  * By how much the odds of a blue star are less in a direction than in the mean of its latitude, as the factor of
- * {@link redderRank}.
- * @param fullness stars there for one star of that mean
+ * {@link redderRank}; `fullness` is stars there for one star of that mean.
  */
-export function rednessAt(frame: SkyFrame, dir: Dir, absLatDeg: number, fullness: number): number {
-  if (absLatDeg >= LATITUDES_DEG.at(-1)!) return 1;
-  const own = skyNoise(mixHash32(frame.hash, PURPOSE.dust) | 0, SPACING_DEG * DEG, dir);
-  const byFullness = between(LATITUDES_DEG, BY_FULLNESS, absLatDeg) * exactLog(Math.max(EMPTIEST, fullness));
-  return exactExp(-ODDS_FOR_ONE * (between(LATITUDES_DEG, BY_ITSELF, absLatDeg) * own - byFullness));
+export type Redness = (dir: Dir, absLatDeg: number, fullness: number) => number;
+
+/** The redness of a frame's sky. */
+export function createRedness(frame: SkyFrame): Redness {
+  const seed = mixHash32(frame.hash, PURPOSE.dust) | 0;
+  return (dir, absLatDeg, fullness) => {
+    if (absLatDeg >= REACHES_DEG) return 1;
+    const own = skyNoise(seed, SPACING_DEG * DEG, dir);
+    const above = aboveAmong(LATITUDES_DEG, absLatDeg);
+    const share = shareAmong(LATITUDES_DEG, above, absLatDeg);
+    const byFullness = along(BY_FULLNESS, above, share) * exactLog(Math.max(EMPTIEST, fullness));
+    return exactExp(-ODDS_FOR_ONE * (along(BY_ITSELF, above, share) * own - byFullness));
+  };
 }
 
 /** The rank in [0, 1] of a colour among all, from blue to red, where the odds of blue ones are changed: no gap fills. */

@@ -37,7 +37,9 @@ export function makeRoom(stars: StarList, more: number): void {
 /** Adds a star; there must be room for it. */
 export function addStar(stars: StarList, dir: Dir, milliMag: number, colourBV: number): void {
   const i = stars.count;
-  for (let axis = 0; axis < 3; axis++) stars.dirs[3 * i + axis] = dir[axis]!;
+  stars.dirs[3 * i] = dir[0];
+  stars.dirs[3 * i + 1] = dir[1];
+  stars.dirs[3 * i + 2] = dir[2];
   stars.milliMag[i] = milliMag;
   stars.colourBV[i] = colourBV;
   stars.count = i + 1;
