@@ -133,8 +133,10 @@ test("where there is no room for it, what was there stays", async ({ page, conte
 
 const starsOf = async (page: Page) => findStars(await picture(page), 1);
 
-async function openHop(page: Page): Promise<void> {
+/** @param isThin a catalogue is in use that has too few stars for the way */
+async function openHop(page: Page, isThin = false): Promise<void> {
   await page.goto("./#/lesson/3-03");
+  if (isThin) await page.getByRole("button", { name: "Hop all the same" }).click();
   await page.getByRole("button", { name: "Begin" }).waitFor();
   await page.locator(".canvas-place:not(.is-empty) canvas").waitFor();
 }
@@ -149,7 +151,12 @@ test("in use, a catalogue lesson is drawn from it and kept nowhere; removed, the
   await page.getByRole("button", { name: "Use its stars" }).click();
   await expect(page.getByRole("button", { name: "Use its stars" })).toHaveAttribute("aria-pressed", "true");
 
-  await openHop(page);
+  await page.goto("./#/lesson/3-03");
+  await expect(page.getByRole("heading", { name: "Few stars to hop by" })).toBeFocused();
+  await expect(
+    page.getByText(/^(The emptiest field of this way shows 1 star|Your catalogue has no star)/),
+  ).toBeVisible();
+  await openHop(page, true);
   await expect(page.getByText("Your own stars: not kept")).toBeVisible();
   // 200 stars over the sky are some 29 in a field of 90 degrees, all as bright but for the air.
   await expect.poll(async () => (await starsOf(page)).length).toBeLessThan(50);
@@ -175,4 +182,58 @@ test("in use, a catalogue lesson is drawn from it and kept nowhere; removed, the
   await openHop(page);
   await expect(page.getByText("Your own stars: not kept")).toHaveCount(0);
   await expect.poll(async () => (await starsOf(page)).length).toBeGreaterThan(100);
+});
+
+test("too few stars for a way: the page's own stars are one press away, and the switch is off then", async ({
+  page,
+}) => {
+  await open(page);
+  await takeSmall(page);
+  await page.getByRole("button", { name: "Use its stars" }).click();
+  await page.goto("./#/lesson/3-03");
+  await page.getByRole("button", { name: "Hop with the page's own stars" }).click();
+  await page.getByRole("button", { name: "Begin" }).waitFor();
+  await expect(page.getByText("Your own stars: not kept")).toHaveCount(0);
+  await open(page);
+  await expect(page.getByRole("button", { name: "Use its stars" })).toHaveAttribute("aria-pressed", "false");
+});
+
+test("a look round begins at the brightest star or at a name, seeks nothing, and leaves nothing behind", async ({
+  page,
+}) => {
+  const rows = evenCsv(2000, 6).trim().split("\n");
+  const named = rows.map((row, i) => (i === 0 ? `${row},name` : `${row},${i === 700 ? "Fold Lantern" : ""}`));
+  await open(page);
+  await drop(page, await handOf(page, "ours.csv", `${[...named, "280,39,1.5,0.1,Our Lamp"].join("\n")}\n`));
+  await expect(notice(page)).toContainText("Stars: 2,001");
+
+  const name = page.getByLabel("From a name");
+  await name.fill("Nobody at all");
+  await name.press("Enter");
+  await expect(page.getByText("Nothing bears the name Nobody at all.")).toBeVisible();
+
+  await page.getByRole("button", { name: "From its brightest star" }).click();
+  await page.getByRole("button", { name: "Begin" }).click();
+  const field = page.locator("#field");
+  await expect(field).toHaveAttribute("aria-label", /Naked eye.*Our Lamp stands in the middle/);
+  await expect(page.getByRole("button", { name: /claim|in the middle/i })).toHaveCount(0);
+  await expect(page.getByText("Your own stars: not kept")).toBeVisible();
+  // Keys that would confirm or claim find nothing to do.
+  await field.focus();
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("c");
+  await page.getByRole("button", { name: /^Finder/ }).dispatchEvent("click");
+  await expect(field).toHaveAttribute("aria-label", /Finder.*Our Lamp stands in the middle/);
+  expect((await starsOf(page)).length).toBeGreaterThan(0);
+  await page.getByRole("button", { name: /More help/ }).click();
+  await expect(page.getByRole("button", { name: /Give up/ })).toHaveCount(0);
+
+  await page.goto("./#/");
+  await open(page);
+  await name.fill("fold lantern");
+  await name.press("Enter");
+  await page.getByRole("button", { name: "Begin" }).click();
+  await expect(field).toHaveAttribute("aria-label", /Fold Lantern stands in the middle/);
+  const { running, finished } = await readBase(page);
+  expect([running, finished]).toEqual([[], []]);
 });

@@ -92,6 +92,8 @@ export interface Printing {
   readonly words: ChartContent["words"];
   /** Whether the ways themselves are printed: guided lessons, and after the line was shown. */
   readonly ways: boolean;
+  /** Nothing is sought: no target is printed. */
+  readonly bare?: boolean;
 }
 
 const near = (page: ChartPage, dir: Dir) => dot(page.centre, dir) > Math.cos(reachRad(page) + 0.05);
@@ -114,7 +116,9 @@ export function printPage(
     borders: sky.borders ?? [],
     objects: [],
     anchor: dirFromMas(spec.anchor),
-    target: { dir: dirFromMas(target.dir), object: sky.objects.find(({ id }) => id === target.objectId) ?? null },
+    target: how.bare
+      ? null
+      : { dir: dirFromMas(target.dir), object: sky.objects.find(({ id }) => id === target.objectId) ?? null },
     ways: how.ways ? compiled.ways.map(({ marks }) => marks.map(({ dir }) => dirFromMas(dir))) : [],
     words: how.words,
   });

@@ -62,7 +62,7 @@ const loadStart = () => withAll(import("../start/StartScreen.tsx").then(({ Start
 const loadReport = () => withAll(import("../report/ReportScreen.tsx").then(({ ReportScreen }) => ReportScreen));
 const loadSearch = () => import("../search/SearchPanel.tsx").then(({ SearchPanel }) => SearchPanel);
 const loadPrint = () => withAll(import("../print/PrintScreen.tsx").then(({ PrintScreen }) => PrintScreen));
-const loadImport = () => import("../import/ImportScreen.tsx").then(({ ImportScreen }) => ImportScreen);
+const loadImport = () => withAll(import("../import/ImportScreen.tsx").then(({ ImportScreen }) => ImportScreen));
 const loadOwnHop = () => withAll(import("../import/OwnHop.tsx").then(({ OwnHop }) => OwnHop));
 const loadBench = () => withAll(import("../bench/BenchScreen.tsx").then(({ BenchScreen }) => BenchScreen));
 
@@ -111,7 +111,7 @@ function Screen({ desk }: { desk: Desk }) {
     return <Later key={`own ${lesson.id}`} load={loadOwnHop} props={{ lesson, sound: desk.sound, onBack: toStart }} />;
   }
   if (now.kind === "bench") return <Later key="bench" load={loadBench} props={{ desk, trying: now.trying }} />;
-  if (now.kind === "catalogue") return <Later key="catalogue" load={loadImport} props={{}} />;
+  if (now.kind === "catalogue") return <Later key="catalogue" load={loadImport} props={{ sound: desk.sound }} />;
   if (now.kind === "print" && lesson)
     return <Later key={`print ${lesson.id}`} load={loadPrint} props={{ lesson, finished: desk.finished }} />;
   if (now.kind === "report") {

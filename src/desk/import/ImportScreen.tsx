@@ -3,11 +3,14 @@ import { FilePicker } from "../FilePicker.tsx";
 import "../styles/play.css";
 import "../styles/import.css";
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
+import type { Sound } from "../app/ports.ts";
 import { useDrop } from "../bench/useDrop.ts";
 import { Icon } from "../icons.tsx";
 import { Tools } from "../play/Corners.tsx";
 import { type ImportDesk, importDesk } from "./desk.ts";
 import { ownInUse } from "./inUse.ts";
+import type { LookPlace } from "./lookLesson.ts";
+import { LookPart, OwnLook } from "./OwnLook.tsx";
 import { ReadSheet } from "./ReadSheet.tsx";
 import { endingWords, percentOf, progressWords, say, shownName } from "./words.ts";
 
@@ -69,7 +72,7 @@ function FilePart({ desk, onCancel }: { desk: ImportDesk; onCancel: () => void }
   );
 }
 
-function UsePart({ desk }: { desk: ImportDesk }) {
+function UsePart({ desk, onLook }: { desk: ImportDesk; onLook: (place: LookPlace) => void }) {
   const isOn = ownInUse.value;
   return (
     <section class="own-use">
@@ -86,6 +89,7 @@ function UsePart({ desk }: { desk: ImportDesk }) {
       </button>
       <p>{say("useNote")}</p>
       <p class="aside">{say("notKept")}</p>
+      <LookPart onLook={onLook} />
       <button
         type="button"
         class="second-button"
@@ -103,7 +107,7 @@ function UsePart({ desk }: { desk: ImportDesk }) {
 }
 
 /** The parts that need a data base. */
-function OwnParts({ desk }: { desk: ImportDesk }) {
+function OwnParts({ desk, onLook }: { desk: ImportDesk; onLook: (place: LookPlace) => void }) {
   const take = useCallback((file: File) => desk.take(file), [desk]);
   const isOver = useDrop(take);
   const [own, running, ending] = [desk.own.value, desk.running.value, desk.ending.value];
@@ -126,13 +130,19 @@ function OwnParts({ desk }: { desk: ImportDesk }) {
         <p class="own-notice" role="status" data-ending={ending?.kind}>
           {isOver ? say("dropHere") : words || <span class="hidden-words">{began}</span>}
         </p>
-        {own && <UsePart desk={desk} />}
+        {own && <UsePart key={own.generation} desk={desk} onLook={onLook} />}
       </div>
     </>
   );
 }
 
-export function ImportScreen() {
+export function ImportScreen({ sound }: { sound: Sound }) {
+  const [place, setPlace] = useState<LookPlace | null>(null);
+  if (place) return <OwnLook place={place} sound={sound} onBack={() => setPlace(null)} />;
+  return <Catalogue onLook={setPlace} />;
+}
+
+function Catalogue({ onLook }: { onLook: (place: LookPlace) => void }) {
   const desk = useDesk();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -152,7 +162,7 @@ export function ImportScreen() {
         <p class="aside">{say("tagline")}</p>
       </header>
       {desk === "none" && <p class="own-side">{say("noBase")}</p>}
-      {typeof desk === "object" && <OwnParts desk={desk} />}
+      {typeof desk === "object" && <OwnParts desk={desk} onLook={onLook} />}
       <div class="own-corner">
         <Tools />
       </div>

@@ -71,7 +71,7 @@ function Field({ model, layout, onWhy }: Pick<BarrelProps, "model" | "layout" | 
       <FieldFocus barrel={barrel} />
       <RimLettering model={model} layout={layout} />
       <CompassMarks model={model} barrel={barrel} />
-      {inPlay && <Claim model={model} layout={layout} onWhy={onWhy} />}
+      {inPlay && !model.isLook && <Claim model={model} layout={layout} onWhy={onWhy} />}
       <HandMark model={model} barrel={barrel} />
       {inPlay && late && <late.GazeTools model={model} layout={layout} />}
     </>

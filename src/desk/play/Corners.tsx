@@ -8,14 +8,14 @@ import { LimitBar } from "./LimitBar.tsx";
 import type { PlayModel } from "./model.ts";
 
 /** Where "back" leads to, short, and in full. */
-function backWords({ id, number, of }: PlayModel["lesson"]): readonly [shown: string, said: string] {
+function backWords({ isLook, lesson: { id, number, of } }: PlayModel): readonly [shown: string, said: string] {
   if (isTry()) return [say("bench.toBench"), say("bench.toBench")];
-  if (isSeeded(id)) return [say("play.toStart"), say("play.toStart")];
+  if (isLook || isSeeded(id)) return [say("play.toStart"), say("play.toStart")];
   return [say("play.lessonOf", { number, of }), say("play.toCourse", { number, of })];
 }
 
 export function LessonTitle({ model }: { model: PlayModel }) {
-  const [shown, said] = backWords(model.lesson);
+  const [shown, said] = backWords(model);
   return (
     <header class="lesson-title">
       <a class="aside" href={homeHash()} aria-label={said}>

@@ -56,12 +56,14 @@ export function HelpRows({ model, more, onMore }: HelpRowsProps) {
         <Hint key={row.grade} row={row} model={model} />
       ))}
       <div class="home-row">
-        <Row
-          lead={say("play.home")}
-          price={home.can ? homePrice : say("play.notNow")}
-          off={!home.can}
-          onPress={() => model.restart()}
-        />
+        {!model.isLook && (
+          <Row
+            lead={say("play.home")}
+            price={home.can ? homePrice : say("play.notNow")}
+            off={!home.can}
+            onPress={() => model.restart()}
+          />
+        )}
         <button
           type="button"
           class="more"

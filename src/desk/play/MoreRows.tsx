@@ -158,7 +158,7 @@ export function MoreRows({ model }: { model: PlayModel }) {
       {model.claim.value.can && !model.seeking.value && (
         <Row lead={say("play.notSeenSaid")} price={say("play.notSeenNote")} onPress={() => model.claimNotSeen()} />
       )}
-      <Row lead={say("play.giveUp")} price={say("play.giveUpNote")} onPress={() => model.giveUp()} />
+      {!model.isLook && <Row lead={say("play.giveUp")} price={say("play.giveUpNote")} onPress={() => model.giveUp()} />}
     </>
   );
 }

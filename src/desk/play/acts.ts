@@ -121,6 +121,7 @@ export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steer
     narrower: () => stepGear(1),
     confirm: () =>
       playing((hop) => {
+        if (hop.lookFrom) return;
         put(hop, { kind: "confirm" });
         how.chooseSheet(hop);
       }),

@@ -48,6 +48,8 @@ export interface PlayHow {
   readonly ports: Ports;
   /** Instead of the lesson's own sky. */
   readonly sky?: OpenSky | undefined;
+  /** Nothing is sought: a look round that begins here, and that the reader ends by leaving. */
+  readonly lookFrom?: Dir | undefined;
   /** The attempt has ended. */
   readonly onEnded: (attempt: Attempt) => void;
 }
@@ -56,7 +58,7 @@ const chooseSheet = (hop: Hop): Promise<void> =>
   import("./sheetPage.ts").then(({ chooseSheet: choose }) => choose(hop));
 
 /** Creates the model of a hop; it loads at once and plays when `begin` is called. */
-export function createPlay({ lesson, ports, onEnded, sky = openSkyOf(lesson) }: PlayHow): PlayModel {
+export function createPlay({ lesson, ports, onEnded, lookFrom, sky = openSkyOf(lesson) }: PlayHow): PlayModel {
   const signals = createSignals(lesson);
   const steering = createSteering();
   let hop: Hop | null = null;
@@ -204,7 +206,7 @@ export function createPlay({ lesson, ports, onEnded, sky = openSkyOf(lesson) }: 
   });
 
   const load = async () => {
-    const table = { lesson, signals, ports, sky, loading, steering, invalidate: clock.invalidate };
+    const table = { lesson, signals, ports, sky, lookFrom, loading, steering, invalidate: clock.invalidate };
     const started = await startHop(table, ({ attempt, motion }) => {
       setTimeout(() => onEnded(attempt), motion.rightMs > 0 ? AFTER_MS.right : AFTER_MS.other);
     });
@@ -240,6 +242,7 @@ export function createPlay({ lesson, ports, onEnded, sky = openSkyOf(lesson) }: 
 
   return {
     lesson,
+    isLook: lookFrom !== undefined,
     ownStars: sky.source.ref.kind === "imported",
     ...signals,
     ...acts,

@@ -3,6 +3,7 @@ import { emptyField, type SeenField } from "#core/field/seenField.ts";
 import type { Facts } from "#core/lesson/steps.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import { gearById } from "#core/optics/gear.ts";
+import type { Dir } from "#core/seams/index.ts";
 import { gearInUse } from "#core/session/session.ts";
 import type { Sound, Store } from "../app/ports.ts";
 import type { Attempt } from "./attempt.ts";
@@ -37,6 +38,8 @@ export interface Hop {
   readonly signals: PlaySignals;
   readonly ports: Ports;
   readonly sky: OpenSky;
+  /** Where a look round began, in which nothing is sought; undefined in a hop. */
+  readonly lookFrom?: Dir | undefined;
   readonly loading: Loading;
   readonly attempt: Attempt;
   readonly picture: Picture;

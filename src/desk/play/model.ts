@@ -88,6 +88,8 @@ export type Phase = "loading" | "failed" | "briefing" | "play" | "ended";
 
 export interface PlayModel {
   readonly lesson: Lesson;
+  /** A look round: nothing is sought, claimed or given up. */
+  readonly isLook: boolean;
   /** The stars are those of the reader's own catalogue; nothing is kept of the hop. */
   readonly ownStars: boolean;
   readonly phase: ReadonlySignal<Phase>;

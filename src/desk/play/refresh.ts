@@ -101,8 +101,9 @@ function claimOffer(hop: Hop) {
   const { claimGear } = hop.attempt.compiled.spec;
   const { wrongClaims } = session.state;
   const wrongCost = countsPoints(hop) ? (PRICE.wrongClaims[wrongClaims] ?? 0) : 0;
-  const words =
-    why === "otherGear"
+  const words = hop.lookFrom
+    ? null
+    : why === "otherGear"
       ? say("hop.otherGear", { gear: say(`gear.${gearById(claimGear).kind}`).toLowerCase() })
       : why === "restFirst"
         ? say("hop.restFirst")

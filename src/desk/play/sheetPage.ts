@@ -17,7 +17,8 @@ export async function chooseSheet(hop: Hop): Promise<void> {
   const [stars, borders] = await Promise.all([loading.whole(cone, asked.limitMag), sky.bordersWithin(cone)]);
   const page = pageOf(compiled, stars.blocks);
   signals.marks.value = printPage(page, compiled, { ...sky, borders }, stars.blocks, {
-    words: { anchor: say("hop.anchor"), target: say("hop.target") },
+    words: { anchor: hop.lookFrom ? compiled.ways[0]!.marks[0]!.name : say("hop.anchor"), target: say("hop.target") },
+    bare: hop.lookFrom !== undefined,
     ways: lesson.level === "G" || !session.state.scored,
   });
   signals.page.value = page;

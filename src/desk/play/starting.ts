@@ -2,6 +2,7 @@
 import { dirFromMas } from "#core/celestial/vector.ts";
 import { InputError } from "#core/seams/errors.ts";
 import { viewOf } from "#core/session/session.ts";
+import { setGaze, setTube } from "#core/session/tube.ts";
 import { reducedMotion } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { type Attempt, resumeAttempt, startAttempt } from "./attempt.ts";
@@ -11,7 +12,10 @@ import { darkHours, sunNow } from "./night.ts";
 import { refreshGear } from "./refresh.ts";
 
 /** What is there before an attempt is. */
-export type Table = Pick<Hop, "lesson" | "signals" | "ports" | "sky" | "loading" | "steering" | "invalidate">;
+export type Table = Pick<
+  Hop,
+  "lesson" | "signals" | "ports" | "sky" | "lookFrom" | "loading" | "steering" | "invalidate"
+>;
 
 /** The attempt that was left of this lesson; one that cannot be read is left alone, and a fresh one begins. */
 async function takenUp({ lesson, ports, sky }: Table): Promise<Attempt | null> {
@@ -46,6 +50,10 @@ export async function startHop(table: Table, ended: (hop: Hop) => void): Promise
   const attempt = resumed ?? (await startAttempt(lesson, sky, loading, reducedMotion.value));
   if (resumed) layOutAgain(table, resumed);
   const { session, compiled } = attempt;
+  if (table.lookFrom) {
+    setGaze(session, table.lookFrom);
+    setTube(session, table.lookFrom);
+  }
   const hop: Hop = createHop(
     {
       ...table,

@@ -61,4 +61,25 @@ export const EN_IMPORT = {
   notKept:
     "Such hops are not written in the logbook and earn nothing in the course: waymarks are chosen for our own catalogue, and yours may lack them. Practice skies, printed sheets and the lesson bench are as before.",
   remove: "Remove it",
+
+  lookTitle: "Look round",
+  lookNote: "Among your own stars, with every instrument. Nothing is sought, and nothing is counted.",
+  lookBrightest: "From its brightest star",
+  lookBrightestName: "The brightest star",
+  lookLabel: "From a name",
+  lookThere: "From there",
+  lookNone: "Nothing bears the name {name}.",
+  lookEmpty: "No star of your catalogue came.",
+  lookBriefing: "{name} stands in the middle of the field, among your own stars.",
+  lookNothing: "Nothing is sought, and nothing is counted or kept.",
+  lookNow: "Look round.",
+  lookSay: "{name} stands in the middle. Every instrument is at hand.",
+
+  thinTitle: "Few stars to hop by",
+  thin: "The emptiest field of this way shows {count} stars of your catalogue. With fewer than five a field looks like any other.",
+  thinOne:
+    "The emptiest field of this way shows 1 star of your catalogue. With fewer than five a field looks like any other.",
+  thinNone: "Your catalogue has no star in one of the fields of this way: the field would be empty.",
+  thinCatalogue: "Hop with the page's own stars",
+  thinHop: "Hop all the same",
 } as const;
