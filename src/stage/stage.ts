@@ -1,6 +1,6 @@
 /** The field as a picture: one canvas, drawn once for each call, and again when the context comes back. */
 import type { WebGLRenderer } from "pixi.js";
-import { type BarrelLayer, createBarrelLayer, drawCeiling, drawSky, groundColour } from "./barrelLayer.ts";
+import { type BarrelLayer, createBarrelLayer, drawCeiling, drawSky } from "./barrelLayer.ts";
 import { createDiscGeometry } from "./disc.ts";
 import { createFrame, type Frame, fillFrame } from "./frame.ts";
 import { createGroundLayer, drawGround, type GroundLayer } from "./groundLayer.ts";
@@ -8,6 +8,7 @@ import { createLineLayer, drawMarks, type LineLayer } from "./lineLayer.ts";
 import { createMilkyWayLayer, drawMilkyWay, type MilkyWayLayer } from "./milkyWay.ts";
 import { createObjectLayer, drawObjects, type ObjectLayer } from "./objectLayer.ts";
 import { createOpenSkyLayer, drawMask, drawOpenSky, type OpenSkyLayer } from "./openSky.ts";
+import { TABLE, tokenColour } from "./palette.ts";
 import { heightPxOf, widthPxOf } from "./reach.ts";
 import { createRenderer, isSoftware } from "./renderer.ts";
 import { createRimLayer, drawRim, type RimLayer } from "./rimLayer.ts";
@@ -100,7 +101,7 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
     lastView = view;
     if (!layout || renderer.context.isLost) return;
     fillFrame(frame, view, layout);
-    groundColour(frame, view, clearColor);
+    tokenColour(TABLE, view, clearColor);
     renderer.renderTarget.bind(bound);
     drawLayers(renderer, layers, frame, view, layout);
   };
