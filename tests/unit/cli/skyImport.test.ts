@@ -62,6 +62,28 @@ it("its names are kept and found, and its stars read, under its own name", () =>
   rmSync(join(folder, "named.csv"));
 });
 
+it("its stars are in the fields of view, and its names can be looked at", () => {
+  writeFileSync(
+    join(folder, "field.csv"),
+    "name,ra,dec,vmag\nHill Lantern,10,20,5\n,10.5,20.2,8\n,10.2,19.5,9.2\n,40,20,4\n",
+  );
+  expect(run("field.csv", "--as", "field").status).toBe(0);
+  const view = ["view", "--ra=10", "--dec=20", "--gear=finder-9x50", "--limit=9"];
+  const seen = (...more: readonly string[]) =>
+    (JSON.parse(ask(...view, ...more).stdout) as { stars: { magV: number; raDeg: number }[] }).stars;
+  expect(seen("--sky", "field").map(({ magV }) => magV)).toEqual([5, 8]);
+  // The real sky has others there.
+  expect(seen().map(({ magV }) => magV)).not.toEqual([5, 8]);
+
+  const look = ["--eye", "--darkness=21", "--sky", "field"];
+  const lantern = ask("see", "Hill Lantern", ...look);
+  expect(lantern.status).toBe(0);
+  expect(JSON.parse(lantern.stdout)).toMatchObject({ visible: true, band: "seen" });
+  // Names and objects of the real sky stay.
+  expect(JSON.parse(ask("see", "M 57", ...look).stdout)).toMatchObject({ visible: false });
+  expect(ask("see", "Hill Lantern", "--eye", "--darkness=21").status).toBe(2);
+});
+
 it("what comes with the program is not replaced", () => {
   writeFileSync(join(folder, "b.csv"), "ra,dec,vmag\n10,20,5\n");
   expect(run("b.csv", "--as", "catalogue").status).toBe(2);

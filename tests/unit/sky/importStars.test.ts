@@ -168,6 +168,36 @@ describe("VOTable", () => {
     expect(badRows.first[0]).toMatchObject({ line: 100, what: "magnitude is missing or no number" });
     expect(read(text)).toEqual(read(...pieces));
   });
+  it("in rows of text, too, a field's VALUES name what says no value, whichever way the number is written", () => {
+    const field = (name: string, none = "") => `<FIELD name="${name}" datatype="float">${none}</FIELD>`;
+    const row = (...cells: readonly string[]) => `<TR>${cells.map((cell) => `<TD>${cell}</TD>`).join("")}</TR>`;
+    const none = '<VALUES null="-99"/>';
+    const fields = [
+      field("ra"),
+      field("dec"),
+      field("vmag", none),
+      field("b-v", none),
+      field("id", '<VALUES null="none"/>'),
+    ];
+    const rows = [
+      row("10", "20", "5.00", "-99", "none"),
+      row("11", "20", "-99", "0.5", "A"),
+      row("12", "20", " -99.00 ", "0.5", "B"),
+      // What says no value in another field is a value here.
+      row("13", "-99", "6.00", "0.5", "C"),
+      row("14", "20", "6.50", "", "-99"),
+    ];
+    const { stars, badRows, names } = read(
+      wrap(`<TABLE>${fields.join("")}<DATA><TABLEDATA>\n${rows.join("\n")}\n</TABLEDATA></DATA></TABLE>`),
+    );
+    expect(stars).toBe(2);
+    expect(names).toEqual({ kept: 1, of: 1 });
+    expect(badRows.first.map(({ line, what }) => [line, what])).toEqual([
+      [3, "magnitude is missing or no number"],
+      [4, "magnitude is missing or no number"],
+      [5, "declination lies beyond 90 degrees"],
+    ]);
+  });
   it.each([
     ["entities that grow", `<!DOCTYPE a [<!ENTITY b "bb"><!ENTITY c "&b;&b;">]>${VOTABLE}`, /declarations/],
     ["an entity of nobody's", wrap("&c;"), /entity/],

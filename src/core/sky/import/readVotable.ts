@@ -28,6 +28,13 @@ const headingOf = ({ attributes }: Field): Heading => ({
   unit: attributes.get("unit") ?? "",
 });
 
+/** Whether a cell says "no value": as its field names it, or as the same number otherwise written ("-99", "-99.0"). */
+function isNull(cell: string, nullText: string | undefined): boolean {
+  if (nullText === undefined) return false;
+  const [text, none] = [cell.trim(), nullText.trim()];
+  return text === none || (text !== "" && none !== "" && Number(text) === Number(none));
+}
+
 /** Rows come out of the file itself, as base64, and in no other way. */
 function checkStream(attributes: Attributes, line: number): void {
   if (attributes.has("href"))
@@ -104,7 +111,8 @@ export function readVotable(sink: RowSink): FormatReader {
   };
   const close = (name: string) => {
     if (name === "TD") {
-      if (cell !== null && cells.length <= MOST_FIELDS) cells.push(cell);
+      if (cell !== null && cells.length <= MOST_FIELDS)
+        cells.push(isNull(cell, fields[cells.length]?.nullText) ? "" : cell);
       cell = null;
     } else if (name === "TABLEDATA") inRows = false;
     else if (name === "FIELD") inField = false;
