@@ -2,11 +2,12 @@
  * How a star looks. With d = limit - V: f = 10^(.248 d), peak = min(1, .27 f), sigma = .82 max(1, (.27 f)^.36) px; the
  * light ends at 2.7 sigma and is smooth on the way, so that the flux does not depend on where in the pixel the star
  * stands. Common practice for the eye's point image, no source. Where air and aperture spread the image, sigma grows and the
- * light thins out.
+ * light thins out. On a screen that hides the faintest they are lifted: peak^lift, which leaves the brightest as they are.
  */
 import { NOTICING } from "#core/eye/noticing.ts";
 import { GAZE, STAR_GAZE } from "./gaze.ts";
 import { FRAME, PROJECT, THROUGH, TONE } from "./glsl.ts";
+import { LIMIT_PEAK, PEAK_DEX_PER_MAG } from "./screenLight.ts";
 import { STEADY_MILLI } from "./starGather.ts";
 import { NOTICE, STARLIGHT } from "./starlight.ts";
 
@@ -21,10 +22,11 @@ export const GLARE_PX_PER_MAG = 7.5;
 const LAW = `
 const float GLARE = ${GLARE_MAG.toFixed(2)};
 const float NORM_TO_MAG = 32.767;
+uniform float uLift;
 struct Look { float peak; float radius; };
 Look lookOf(float d, float spread) {
-  float log2f = ${Math.log2(0.27).toFixed(6)} + ${(0.248 * Math.log2(10)).toFixed(6)} * d - log2(spread);
-  return Look(min(1., exp2(log2f)), 2.7 * .82 * max(1., exp2(.36 * log2f)) * sqrt(spread) * uLook.y);
+  float log2f = ${Math.log2(LIMIT_PEAK).toFixed(6)} + ${(PEAK_DEX_PER_MAG * Math.log2(10)).toFixed(6)} * d - log2(spread);
+  return Look(min(1., exp2(uLift * log2f)), 2.7 * .82 * max(1., exp2(.36 * log2f)) * sqrt(spread) * uLook.y);
 }
 `;
 

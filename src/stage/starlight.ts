@@ -4,7 +4,7 @@ import { NOTICING } from "#core/eye/noticing.ts";
 import type { Frame } from "./frame.ts";
 import type { FieldView } from "./view.ts";
 
-type Uniforms = { uAir: Float32Array; uZenith: Float32Array };
+type Uniforms = { uAir: Float32Array; uZenith: Float32Array; uLift: number };
 export interface Starlight {
   readonly group: UniformGroup;
   readonly uniforms: Uniforms;
@@ -23,18 +23,22 @@ export const createStarlight = (): Starlight => {
     /** Seconds, scatter at the zenith, 1 where the faintest come and go, square of the image's width against the core's. */
     uAir: { value: new Float32Array(4), type: "vec4<f32>" },
     uZenith: { value: new Float32Array(3), type: "vec3<f32>" },
+    /** How the faint are lifted, 1 where they are not. */
+    uLift: { value: 1, type: "f32" },
   });
   return { group: group as unknown as UniformGroup, uniforms: group.uniforms as Uniforms };
 };
 
 /** Writes the uniforms of a view. */
-export const fillStarlight = ({ uniforms }: Starlight, frame: Frame, { air, starWidthRad }: FieldView): void => {
+export const fillStarlight = ({ uniforms }: Starlight, frame: Frame, view: FieldView): void => {
+  const { air, starWidthRad } = view;
   const { uAir, uZenith } = uniforms;
   const width = (starWidthRad * frame.pxPerPlane) / (CORE_WIDTH_PX * frame.pxPerStarUnit);
   uAir[0] = air ? air.seconds : 0;
   uAir[1] = air ? SLOW_SHARE * air.zenithScatter : 0;
   uAir[2] = air ? 1 : 0;
   uAir[3] = width * width;
+  uniforms.uLift = view.starLift ?? 1;
   if (air) uZenith.set(air.zenith);
 };
 

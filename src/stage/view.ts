@@ -76,6 +76,8 @@ export interface FieldView {
   readonly air: FieldAir | null;
   /** Null: the free gaze of an adapted eye. */
   readonly gaze: FieldGaze | null;
+  /** Exponent of a star's brightness as drawn: less than 1 lifts the faintest, 1 or left out leaves them. */
+  readonly starLift?: number;
   /** Width of a star's image on the sky at half its brightness, radians; 0 is a point. */
   readonly starWidthRad: number;
   /** The sky at the centre of the field. */

@@ -186,6 +186,22 @@ test.describe("light", () => {
     expect(over).toBeGreaterThan(atLimit);
   });
 
+  test("a lift of 1 changes no pixel; less makes a star at the limit brighter, and leaves its order", async ({
+    page,
+    stageAddress,
+  }) => {
+    await openStage(page, stageAddress);
+    const sky = await drawPicture(page, {});
+    const shown = async (magV: number, how: SceneSpec) => {
+      const picture: Picture = await drawPicture(page, { stars: [[1, 0, 0, magV, 0.6]], ...how });
+      return measure(picture, sky, MIDDLE, MIDDLE, 4).flux;
+    };
+    expect(await shown(9.6, { starLift: 1 })).toBe(await shown(9.6, {}));
+    const lifted = await shown(9.6, { starLift: 0.5 });
+    expect(lifted / (await shown(9.6, {}))).toBeCloseTo(0.27 ** -0.5, 0);
+    expect(await shown(8.6, { starLift: 0.5 })).toBeGreaterThan(lifted);
+  });
+
   test("air and aperture spread a star's image: wider, and thinner by as much", async ({ page, stageAddress }) => {
     await openStage(page, stageAddress);
     const plane = Math.tan(2.65 * DEG);

@@ -63,6 +63,7 @@ const loadReport = () => withAll(import("../report/ReportScreen.tsx").then(({ Re
 const loadSearch = () => import("../search/SearchPanel.tsx").then(({ SearchPanel }) => SearchPanel);
 const loadPrint = () => withAll(import("../print/PrintScreen.tsx").then(({ PrintScreen }) => PrintScreen));
 const loadImport = () => withAll(import("../import/ImportScreen.tsx").then(({ ImportScreen }) => ImportScreen));
+const loadScreen = () => import("../screen/ScreenPage.tsx").then(({ ScreenPage }) => ScreenPage);
 const loadOwnHop = () => withAll(import("../import/OwnHop.tsx").then(({ OwnHop }) => OwnHop));
 const loadBench = () => withAll(import("../bench/BenchScreen.tsx").then(({ BenchScreen }) => BenchScreen));
 
@@ -112,6 +113,7 @@ function Screen({ desk }: { desk: Desk }) {
   }
   if (now.kind === "bench") return <Later key="bench" load={loadBench} props={{ desk, trying: now.trying }} />;
   if (now.kind === "catalogue") return <Later key="catalogue" load={loadImport} props={{ sound: desk.sound }} />;
+  if (now.kind === "screen") return <Later key="screen" load={loadScreen} props={{}} />;
   if (now.kind === "print" && lesson)
     return <Later key={`print ${lesson.id}`} load={loadPrint} props={{ lesson, finished: desk.finished }} />;
   if (now.kind === "report") {

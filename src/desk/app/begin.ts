@@ -7,6 +7,8 @@ import { ownInUse } from "../import/inUse.ts";
 import { darkOn } from "../play/darkOn.ts";
 import { grainOn } from "../play/grain.ts";
 import { twinkleOn } from "../play/twinkle.ts";
+import { screenFit } from "../screen/fit.ts";
+import { readFit } from "../screen/kept.ts";
 import { createSound } from "../sound/createSound.ts";
 import { openStore } from "../store/openStore.ts";
 import { isSeeded } from "./lessonOf.ts";
@@ -26,8 +28,8 @@ const numberIn = (value: unknown, low: number, high: number, otherwise: number) 
 
 /** Reads the settings, and keeps them from now on. */
 async function settings(store: Store): Promise<void> {
-  const [kind, level, on, loud, grain, twinkle, dark, own] = await Promise.all(
-    ["lamp", "lampLevel", "soundOn", "volume", "grainOn", "twinkleOn", "darkOn", "ownInUse"].map((key) =>
+  const [kind, level, on, loud, grain, twinkle, dark, own, fit] = await Promise.all(
+    ["lamp", "lampLevel", "soundOn", "volume", "grainOn", "twinkleOn", "darkOn", "ownInUse", "screenFit"].map((key) =>
       store.getSetting(key),
     ),
   );
@@ -38,6 +40,7 @@ async function settings(store: Store): Promise<void> {
   twinkleOn.value = twinkle !== false;
   darkOn.value = dark !== false;
   ownInUse.value = own === true;
+  screenFit.value = readFit(fit);
   volume.value = numberIn(loud, 0, 1, 0.7);
   let first = true;
   effect(() => {
@@ -50,6 +53,7 @@ async function settings(store: Store): Promise<void> {
       twinkleOn: twinkleOn.value,
       darkOn: darkOn.value,
       ownInUse: ownInUse.value,
+      screenFit: screenFit.value,
     };
     if (!first) for (const [key, value] of Object.entries(now)) void store.setSetting(key, value);
     first = false;

@@ -10,6 +10,8 @@ export type Screen =
   | { readonly kind: "print"; readonly lessonId: string }
   /** A catalogue of the reader's own. */
   | { readonly kind: "catalogue" }
+  /** The reader's own screen: what shows on it, and how large. */
+  | { readonly kind: "screen" }
   /** The lesson bench; `trying`: the lesson that lies on it is hopped. */
   | { readonly kind: "bench"; readonly trying: boolean };
 export type LampKind = "normal" | "red" | "amber";
@@ -42,6 +44,7 @@ const ROUTES: readonly [RegExp, (part: string) => Screen][] = [
   [/^#\/print\/([\w.-]+)$/, (lessonId) => ({ kind: "print", lessonId })],
   [/^#\/report\/([\w.-]+)$/, (attemptId) => ({ kind: "report", attemptId })],
   [/^#\/(catalogue)$/, () => ({ kind: "catalogue" })],
+  [/^#\/(screen)$/, () => ({ kind: "screen" })],
   [/^#\/(bench|bench\/try)$/, (part) => ({ kind: "bench", trying: part !== "bench" })],
 ];
 
@@ -57,7 +60,7 @@ export function screenOf(hash: string): Screen {
 export const hashOf = (one: Screen): string => {
   if (one.kind === "print") return `#/print/${one.lessonId}`;
   if (one.kind === "play") return `#/lesson/${one.lessonId}`;
-  if (one.kind === "catalogue") return "#/catalogue";
+  if (one.kind === "catalogue" || one.kind === "screen") return `#/${one.kind}`;
   if (one.kind === "bench") return one.trying ? "#/bench/try" : "#/bench";
   return one.kind === "report" ? `#/report/${one.attemptId}` : "#/";
 };

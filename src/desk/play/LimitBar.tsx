@@ -1,6 +1,7 @@
 /** What limits the view: one small bar, a piece for each cause by its length and its hatching; and a sentence. */
+import { screenReachNow } from "../screen/fit.ts";
 import { say } from "../words/say.ts";
-import { causeName, limitWords } from "./limits.ts";
+import { causeName, LEAST_MAG, limitWords } from "./limits.ts";
 import type { PlayModel } from "./model.ts";
 
 /** The bar alone, which says itself to those who hear it or rest on it. */
@@ -18,6 +19,12 @@ export function LimitBar({ model }: { model: PlayModel }) {
   );
 }
 
+/** Where the screen cannot show the limit, it says so. */
+export function ScreenHides() {
+  const { hiddenMag } = screenReachNow.value;
+  return hiddenMag < LEAST_MAG ? null : <p>{say("play.screenHides", { mag: hiddenMag.toFixed(1) })}</p>;
+}
+
 /** The bar with its sentence and what each piece is. */
 export function LimitsTold({ model }: { model: PlayModel }) {
   const shares = model.limits.value;
@@ -32,6 +39,7 @@ export function LimitsTold({ model }: { model: PlayModel }) {
           </li>
         ))}
       </ul>
+      <ScreenHides />
     </div>
   );
 }

@@ -11,6 +11,7 @@ import { tilesAhead } from "#core/sky/catalogue/tilesOfCone.ts";
 import { createStage, type Reach, type Stage, type StageLayout } from "../../stage/index.ts";
 import { SPILL_CSS_PX } from "../../stage/reach.ts";
 import { isPhone, lamp, lampLevel, reducedMotion } from "../app/state.ts";
+import { screenReachNow, starScaleNow } from "../screen/fit.ts";
 import { say } from "../words/say.ts";
 import { createActs } from "./acts.ts";
 import type { Attempt } from "./attempt.ts";
@@ -181,6 +182,7 @@ export function createPlay({ lesson, ports, onEnded, lookFrom, sky = openSkyOf(l
     const moving = animate(hop, nowMs, reducedMotion.value);
     setNow(picture, session, field, lamp.value, lampLevel.value, hop.sun, bodies);
     setAir(picture, session, twinkleSeconds(stage, nowMs));
+    picture.starLift = screenReachNow.value.lift;
     hop.eye?.look(nowMs, layout.fieldRadiusCssPx);
     stage.draw(picture);
     skyShown();
@@ -264,7 +266,7 @@ export function createPlay({ lesson, ports, onEnded, lookFrom, sky = openSkyOf(l
         devicePixelRatio,
         fieldRadiusCssPx,
         rimCssPx,
-        starScale: isPhone() ? 0.86 : 1,
+        starScale: (isPhone() ? 0.86 : 1) * starScaleNow(),
       };
       stage?.resize(layout);
       clock.invalidate();

@@ -21,7 +21,7 @@ const NAME_KEY = {
   light: "play.limitLight",
 } as const satisfies Record<Cause, string>;
 /** Less than this nobody notices (the eye tells stars apart from about a tenth on; common practice, no source). */
-const LEAST_MAG = 0.05;
+export const LEAST_MAG = 0.05;
 
 export const causeName = (cause: Cause): string => say(NAME_KEY[cause]);
 

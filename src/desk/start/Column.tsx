@@ -156,6 +156,12 @@ export function Contents({ next, lessons, finished, nowMs, onShow, onOpen }: Con
         note={say(ownInUse.value ? "start.ownInUse" : "start.ownNote")}
         onPress={() => goTo({ kind: "catalogue" })}
       />
+      <Row
+        icon={<RowIcon name="screen" />}
+        name={say("start.screen")}
+        note={say("start.screenNote")}
+        onPress={() => goTo({ kind: "screen" })}
+      />
     </section>
   );
 }

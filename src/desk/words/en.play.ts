@@ -107,6 +107,7 @@ export const EN_PLAY = {
   limitOne: "Most is lost to {one}",
   limitTwo: "Most is lost to {one}, then {two}",
   limitPart: "{cause}: {mag} magnitudes",
+  screenHides: "This screen hides the faintest {mag} magnitudes.",
 
   hint: "Hint",
   sheet: "Sheet",

@@ -30,6 +30,8 @@ export const EN_START = {
   benchNote: "write a lesson and try it",
   own: "Own catalogue",
   ownNote: "stars out of a file of yours",
+  screen: "Your screen",
+  screenNote: "what shows on it, and how large",
   ownInUse: "in use in the catalogue sky",
   today: "today",
   yesterday: "yesterday",

@@ -93,6 +93,11 @@ export const SCREENS = {
     await page.getByRole("heading", { name: "Rows to mend" }).waitFor();
     await atRest(page);
   },
+  async screen(page: Page) {
+    await openHash(page, "screen");
+    await page.getByRole("heading", { name: "Your screen" }).waitFor();
+    await atRest(page);
+  },
   async print(page: Page) {
     await openHash(page, `print/${FINDER_LESSON}`);
     await page.locator(".hop-sheet .chart svg").nth(1).waitFor();

@@ -1,0 +1,25 @@
+/** What the reader has told of their screen, and what follows for the picture. */
+import { computed, signal } from "@preact/signals";
+import { lightOfValue, type ScreenReach, screenReach } from "../../stage/screenLight.ts";
+import { lamp, lampLevel } from "../app/state.ts";
+import { NOT_FITTED, type ScreenFit } from "./kept.ts";
+
+/** A projector's black is grey: what shows on most walls in a dim room (common practice, no source). */
+const PROJECTOR: ScreenFit = {
+  leastLuminance: lightOfValue(100 / 255),
+  cardPx: null,
+  distance: "hall",
+  projector: true,
+};
+export const fitForProjector = (): ScreenFit => PROJECTOR;
+const PROJECTOR_STARS = 1.5;
+export const screenFit = signal(NOT_FITTED);
+
+const ALL_SHOWS: ScreenReach = { lift: 1, hiddenMag: 0 };
+/** What the screen shows under the lamp in use. */
+export const screenReachNow = computed((): ScreenReach => {
+  const { leastLuminance } = screenFit.value;
+  if (leastLuminance === null) return ALL_SHOWS;
+  return screenReach(leastLuminance, lamp.value, lamp.value === "normal" ? 1 : lampLevel.value / 255);
+});
+export const starScaleNow = (): number => (screenFit.value.projector ? PROJECTOR_STARS : 1);
