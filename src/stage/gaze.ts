@@ -26,9 +26,11 @@ float straightAt(vec2 window) {
 /** How far a star of margin d over the limit is over it where it stands before the gaze, and by how much it is drawn brighter. */
 export const STAR_GAZE = `
 float underGaze(float d, vec2 window) {
+  if (uGaze.w <= 0.) return d;
   return d - uGaze.w * straightAt(window) * (1. - smoothstep(uGaze.w, uGaze.w + ${CONES_OWN_MAG.toFixed(1)}, d));
 }
 float comesUp(float d) {
+  if (uEye.x <= 0.) return 0.;
   return uEye.x * ${COMES_UP.mag.toFixed(2)} * (1. - smoothstep(${COMES_UP.fromMag.toFixed(1)}, ${COMES_UP.toMag.toFixed(1)}, d));
 }
 `;

@@ -91,13 +91,14 @@ export const NOTICE = `
 float noticedAt(float d, uint hash) {
   float share = 1. / (1. + exp(d * ${float(-1 / NOTICING.scaleMag)}));
   share = clamp((share - ${float(NOTICING.missed)}) / ${float(1 - 2 * NOTICING.missed)}, 0., 1.);
-  float held = sqrt(share);
-  if (uAir.z < .5 || share <= 0. || share >= 1.) return mix(share, held, uEye.x);
+  if (share <= 0. || share >= 1.) return share;
+  if (uAir.z < .5) return mix(share, sqrt(share), uEye.x);
   float at = uAir.x * (.45 + .2 * part(hash, 10)) + part(hash, 0);
   uint spell = uint(at);
   float before = step(part(scrambled(hash + spell), 4), share);
   float now = step(part(scrambled(hash + spell + 1u), 4), share);
-  return mix(mix(before, now, smoothstep(0., .4, fract(at))), held, uEye.x);
+  float comesAndGoes = mix(before, now, smoothstep(0., .4, fract(at)));
+  return uEye.x > 0. ? mix(comesAndGoes, sqrt(share), uEye.x) : comesAndGoes;
 }
 `;
 export const STARLIGHT = `${HASH}${TWINKLE}`;
