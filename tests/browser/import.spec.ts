@@ -215,7 +215,10 @@ test("a look round begins at the brightest star or at a name, seeks nothing, and
   await page.getByRole("button", { name: "From its brightest star" }).click();
   await page.getByRole("button", { name: "Begin" }).click();
   const field = page.locator("#field");
-  await expect(field).toHaveAttribute("aria-label", /Naked eye.*Our Lamp stands in the middle/);
+  await expect(field).toHaveAttribute(
+    "aria-label",
+    /Naked eye.*Our Lamp stands in the middle\. One star is seen\. It stands in the middle/,
+  );
   await expect(page.getByRole("button", { name: /claim|in the middle/i })).toHaveCount(0);
   await expect(page.getByText("Your own stars: not kept")).toBeVisible();
   // Keys that would confirm or claim find nothing to do.

@@ -71,6 +71,7 @@ export function fieldInWords(picture: Picture, blocks: readonly StarBlock[]): st
   const { stars, total } = starsInField(picture, blocks, TOLD);
   const glows = picture.objects.flatMap(({ dir }) => placeInField(picture, dir, 0) ?? []);
   const told = stars.map(whereWords).join("; ");
-  const starWords = total === 0 ? say("hop.noStars") : say("hop.brightest", { total, told });
+  const starWords =
+    total === 0 ? say("hop.noStars") : say(total === 1 ? "hop.oneStar" : "hop.brightest", { total, told });
   return [starWords, ...glows.map((glow) => say("hop.softSpot", { where: whereWords(glow) }))].join(" ");
 }

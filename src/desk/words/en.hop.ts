@@ -60,6 +60,7 @@ export const EN_HOP = {
   nearEdge: "near the edge at {clock} o'clock",
   noStars: "No star is seen.",
   brightest: "{total} stars are seen. The brightest stand {told}.",
+  oneStar: "One star is seen. It stands {told}.",
   anchorStands: "{anchor} stands {where}.",
   anchorNotInView: "{anchor} is not in view.",
   softSpot: "A soft spot stands {where}.",
