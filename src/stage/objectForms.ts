@@ -104,14 +104,14 @@ float body(vec2 at, vec4 look) {
   float haze = .2 * look.z * exp(-1.6 * max(0., r - .6)) * fade(length(at));
   return max(lit * marks, haze);
 }
-// Its quad is so wide as the tail is long; the tail lies along x, away from the Sun.
+// Its quad is so wide as the tail is long; the tail lies along x, which is up where north is up, away from the Sun.
 float coma(vec2 at) {
   vec2 p = at * ${TAIL_REACH.toFixed(1)};
   float r = length(p);
   float head = (.64 / (1. + r / .13) + .36 * exp(-r * r / .008)) * fade(r);
   float wide = .3 + .22 * max(0., p.x);
   float thin = 1. - min(1., p.x / ${TAIL_REACH.toFixed(1)});
-  float tail = .13 * smoothstep(-.1, .7, p.x) * thin * thin * exp(-p.y * p.y / (wide * wide));
+  float tail = .22 * smoothstep(-.1, .7, p.x) * thin * exp(-p.y * p.y / (wide * wide));
   return head + tail * fade(length(at));
 }
 float lightOf(vec2 at, vec4 look, float cells) {

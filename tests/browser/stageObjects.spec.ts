@@ -107,7 +107,7 @@ test("a comet has a soft head with a bright middle, and a tail that leaves it on
 }) => {
   const { at, round } = await lightOf(page, look("coma"));
   // The head takes the inner quarter of the picture, the tail the way of the long axis: north is up.
-  const away = { head: 180, tail: 270, back: 90 };
+  const away = { head: 180, tail: 90, back: 270 };
   expect(at(0, 0)).toBeGreaterThan(1.8 * at(0.1, away.back));
   expect(at(0.1, away.back)).toBeGreaterThan(1.5 * at(0.2, away.back));
   // One step of 255 is under what anybody tells from nothing.
