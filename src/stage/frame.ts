@@ -2,6 +2,7 @@
 import { UniformGroup } from "pixi.js";
 import { fillGaze } from "./gaze.ts";
 import { heightPxOf, SPILL_CSS_PX, widthPxOf } from "./reach.ts";
+import { AMBER_GREEN } from "./screenLight.ts";
 import type { FieldView, StageLayout } from "./view.ts";
 
 /** Width of the soft edge inside the field stop, CSS px. */
@@ -53,7 +54,7 @@ type MutableFrame = { -readonly [K in keyof Frame]: Frame[K] };
 const createFrameGroup = (): UniformGroup => new UniformGroup(structures()) as unknown as UniformGroup;
 
 /** Share of the red channel that the green one gets under a lamp. */
-export const greenShare = (lamp: FieldView["lamp"]): number => (lamp === "amber" ? 0.5 : 0);
+export const greenShare = (lamp: FieldView["lamp"]): number => (lamp === "amber" ? AMBER_GREEN : 0);
 
 /** A frame that nothing has been written to yet. */
 export const createFrame = (): MutableFrame => ({

@@ -16,7 +16,7 @@ export const valueOfLight = (light: number): number =>
 const LUMINANCE = { red: 0.2126, green: 0.7152 } as const;
 export type ScreenLamp = "normal" | "red" | "amber";
 /** Amber has half as much green as red, by display value. */
-const AMBER_GREEN = 0.5;
+export const AMBER_GREEN = 0.5;
 
 /** Luminance of a lamp's colour, white is 1. @param value display value of its greatest channel, 0 .. 1 */
 export function luminanceOf(lamp: ScreenLamp, value: number): number {

@@ -1,5 +1,6 @@
 /** The corners outside the circle: the lesson, the page's tools, and the night. */
 import "../styles/grain.css";
+import type { ComponentChildren } from "preact";
 import { isSeeded } from "../app/lessonOf.ts";
 import { homeHash, isTry, keysShown, lamp, lampLevel, nextLamp, soundOn } from "../app/state.ts";
 import { Icon, type IconName } from "../icons.tsx";
@@ -71,8 +72,8 @@ function Brightness() {
   );
 }
 
-/** Keys, sound and lamp; the lamp's word is what a press brings. */
-export function Tools() {
+/** Keys, sound and lamp; the lamp's word is what a press brings. Before its brightness stands what else there is. */
+export function Tools({ children }: { readonly children?: ComponentChildren }) {
   const { words, said } = LAMPS[lamp.value];
   return (
     <fieldset class="tools" aria-label={say("play.tools")}>
@@ -92,6 +93,7 @@ export function Tools() {
         }}
       />
       <Tool icon="lamp" words={say(words)} said={say(said)} onPress={nextLamp} />
+      {children}
       <Brightness />
     </fieldset>
   );

@@ -4,7 +4,7 @@ import { lightOfValue, type ScreenReach, screenReach } from "../../stage/screenL
 import { lamp, lampLevel } from "../app/state.ts";
 import { NOT_FITTED, type ScreenFit } from "./kept.ts";
 
-/** A projector's black is grey: what shows on most walls in a dim room (common practice, no source). */
+/** A projector's black is grey: what shows on a wall in a dim room (our own choice, told from no source). */
 const PROJECTOR: ScreenFit = {
   leastLuminance: lightOfValue(100 / 255),
   cardPx: null,

@@ -1,7 +1,7 @@
 /** What is kept of a reader's screen, and how it is read again. */
 import { CARD_MM } from "../../stage/screenLight.ts";
 
-/** How far the eye is from the screen, mm: a phone in the hand, a desk, a lit wall across a room (common practice, no source). */
+/** How far the eye is from the screen, mm: a phone in the hand, a desk, a lit wall across a room (our own round figures). */
 export const DISTANCES_MM = { hand: 350, desk: 600, hall: 5000 } as const;
 export type Distance = keyof typeof DISTANCES_MM;
 export interface ScreenFit {

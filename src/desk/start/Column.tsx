@@ -156,12 +156,16 @@ export function Contents({ next, lessons, finished, nowMs, onShow, onOpen }: Con
         note={say(ownInUse.value ? "start.ownInUse" : "start.ownNote")}
         onPress={() => goTo({ kind: "catalogue" })}
       />
-      <Row
-        icon={<RowIcon name="screen" />}
-        name={say("start.screen")}
-        note={say("start.screenNote")}
-        onPress={() => goTo({ kind: "screen" })}
-      />
     </section>
+  );
+}
+
+/** Beside the lamp, which is the screen's too. */
+export function ScreenTool() {
+  return (
+    <button type="button" class="tool" title={say("start.screenNote")} onClick={() => goTo({ kind: "screen" })}>
+      <RowIcon name="screen" />
+      <span>{say("start.screen")}</span>
+    </button>
   );
 }

@@ -7,7 +7,7 @@ import type { FinishedAttempt, Store } from "../app/ports.ts";
 import { keysShown, windowSize } from "../app/state.ts";
 import { Tools } from "../play/Corners.tsx";
 import { say } from "../words/say.ts";
-import { Contents, Name, Next, type Open } from "./Column.tsx";
+import { Contents, Name, Next, type Open, ScreenTool } from "./Column.tsx";
 import { CourseField } from "./CourseField.tsx";
 import { CourseRim } from "./CourseRim.tsx";
 import { courseOf } from "./course.ts";
@@ -79,7 +79,11 @@ export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
             onBack={back}
           />
         )}
-        {kind === "stacked" && <Tools />}
+        {kind === "stacked" && (
+          <Tools>
+            <ScreenTool />
+          </Tools>
+        )}
       </div>
       {kind === "wide" && (
         <>
@@ -87,7 +91,9 @@ export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
             {say("start.eachOne")} <span>{say("start.brighter")}</span> {say("start.later")}
           </p>
           <div class="corner">
-            <Tools />
+            <Tools>
+              <ScreenTool />
+            </Tools>
           </div>
         </>
       )}
