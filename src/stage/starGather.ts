@@ -2,6 +2,7 @@
  * The stars of a view, gathered from the sky's blocks anew for each frame: a few hundredths of a millisecond here save the
  * graphics processor every star outside the field, and a tile that comes into view costs nothing that the others do not.
  */
+import { lossMilliMagAt } from "#core/eye/lowAir.ts";
 import { EDGE_MILLI_MAG } from "#core/eye/margin.ts";
 import type { StarBlock } from "#core/seams/index.ts";
 
@@ -39,8 +40,26 @@ const grow = (rows: StarRows, capacity: number): void => {
   rows.halfwords = new Int16Array(buffer);
   rows.capacity = capacity;
 };
-/** @param brightest - V (0.001 mag) of the brightest that it is shown as */
-const add = (rows: StarRows, block: StarBlock, i: number, brightest: number): void => {
+/** The air of an open sky: what it takes of each star by its height, against what it takes where the limit holds. */
+export interface LowAir {
+  /** ICRS. */
+  readonly zenith: Float64Array;
+  /** 0.001 mag, as core/eye/lowAir.ts has it. */
+  lossMilliMag: ArrayLike<number>;
+  inLimitMilliMag: number;
+}
+/** V (0.001 mag) of a star as it stands against the limit. */
+const milliMagOf = (block: StarBlock, i: number, air: LowAir | null): number => {
+  const milliMag = block.milliMag[i]!;
+  if (!air) return milliMag;
+  const { dirs } = block;
+  const { zenith } = air;
+  const sine = zenith[0]! * dirs[i * 3]! + zenith[1]! * dirs[i * 3 + 1]! + zenith[2]! * dirs[i * 3 + 2]!;
+  return milliMag + Math.round(lossMilliMagAt(air.lossMilliMag, sine)) - air.inLimitMilliMag;
+};
+const FAINTEST = 32_767;
+/** @param milliMag - V (0.001 mag) as which it is shown */
+const add = (rows: StarRows, block: StarBlock, i: number, milliMag: number): void => {
   if (rows.count === rows.capacity) grow(rows, rows.capacity * 2);
   const { floats, halfwords, copies } = rows;
   const { dirs } = block;
@@ -51,7 +70,7 @@ const add = (rows: StarRows, block: StarBlock, i: number, brightest: number): vo
     floats[row * WORDS] = dirs[i * 3]!;
     floats[row * WORDS + 1] = dirs[i * 3 + 1]!;
     floats[row * WORDS + 2] = dirs[i * 3 + 2]!;
-    halfwords[row * HALFWORDS + 6] = Math.max(brightest, block.milliMag[i]!);
+    halfwords[row * HALFWORDS + 6] = Math.min(FAINTEST, milliMag);
     halfwords[row * HALFWORDS + 7] = milliColour;
   }
 };
@@ -76,6 +95,7 @@ const ANY = -32_768;
  * Gathers the stars with V (0.001 mag) in `from < V <= to` within a circle about forward, the last row of the view matrix.
  * @param rows - written anew
  * @param to - the limit and the edge below it
+ * @param air - null in an instrument: its field is too narrow to tell
  */
 export const gatherPoints = (
   rows: StarRows,
@@ -84,6 +104,7 @@ export const gatherPoints = (
   cosReach: number,
   from: number,
   to: number,
+  air: LowAir | null = null,
 ): void => {
   rows.count = 0;
   const x = viewFromIcrs[6]!;
@@ -92,11 +113,15 @@ export const gatherPoints = (
   for (let b = 0; b < blocks.length; b++) {
     const block = blocks[b]!;
     const { dirs } = block;
-    const end = countTo(block, to);
-    const begin = block.invented ? 0 : countTo(block, from);
+    const inLimit = air ? air.inLimitMilliMag : 0;
+    const end = countTo(block, to + inLimit);
+    const begin = block.invented || air ? 0 : countTo(block, from);
     const brightest = block.invented ? to - GRAIN_MILLI_MAG : ANY;
     for (let i = begin; i < end; i++) {
-      if (x * dirs[i * 3]! + y * dirs[i * 3 + 1]! + z * dirs[i * 3 + 2]! >= cosReach) add(rows, block, i, brightest);
+      if (x * dirs[i * 3]! + y * dirs[i * 3 + 1]! + z * dirs[i * 3 + 2]! < cosReach) continue;
+      const milliMag = milliMagOf(block, i, air);
+      if (air && (milliMag > to || (milliMag <= from && !block.invented))) continue;
+      add(rows, block, i, Math.max(brightest, milliMag));
     }
   }
 };
@@ -124,6 +149,7 @@ export const gatherQuads = (
   viewFromIcrs: ArrayLike<number>,
   field: QuadField,
   to: number,
+  air: LowAir | null = null,
 ): void => {
   whole.count = 0;
   cut.count = 0;
@@ -135,15 +161,17 @@ export const gatherQuads = (
     const block = blocks[b]!;
     if (block.invented) continue;
     const { dirs } = block;
-    const end = countTo(block, to);
+    const end = countTo(block, air ? to + air.inLimitMilliMag : to);
     for (let i = 0; i < end; i++) {
+      const milliMag = milliMagOf(block, i, air);
+      if (milliMag > to) continue;
       const cos = x * dirs[i * 3]! + y * dirs[i * 3 + 1]! + z * dirs[i * 3 + 2]!;
       if (cos <= cosLeast) continue;
       const squared = field.stereographic ? (4 * (1 - cos)) / (1 + cos) : (1 - cos * cos) / (cos * cos);
       const px = field.pxPerPlane * Math.sqrt(Math.max(0, squared));
-      const reach = field.glarePx + (field.glarePxPerMag * (to - block.milliMag[i]!)) / 1000;
-      if (px + reach < field.wholePx) add(whole, block, i, ANY);
-      else if (px - reach < field.edgePx) add(cut, block, i, ANY);
+      const reach = field.glarePx + (field.glarePxPerMag * (to - milliMag)) / 1000;
+      if (px + reach < field.wholePx) add(whole, block, i, milliMag);
+      else if (px - reach < field.edgePx) add(cut, block, i, milliMag);
     }
   }
 };

@@ -3,7 +3,15 @@ import { Buffer, BufferUsage, Geometry, Shader, type WebGLRenderer } from "pixi.
 import type { Frame } from "./frame.ts";
 import { programOf } from "./glsl.ts";
 import { type DrawCall, drawCall, issue } from "./renderer.ts";
-import { createStarRows, gatherPoints, gatherQuads, type QuadField, STAR_BYTES, type StarRows } from "./starGather.ts";
+import {
+  createStarRows,
+  gatherPoints,
+  gatherQuads,
+  type LowAir,
+  type QuadField,
+  STAR_BYTES,
+  type StarRows,
+} from "./starGather.ts";
 import { createStarlight, fillStarlight, type Starlight } from "./starlight.ts";
 import {
   BELOW_LIMIT_MAG,
@@ -35,6 +43,7 @@ export interface StarLayer {
   readonly cut: Gathered;
   readonly field: QuadField;
   readonly light: Starlight;
+  readonly air: LowAir;
 }
 const PER_QUAD = 6;
 
@@ -75,6 +84,7 @@ export const createStarLayer = (frame: Frame): StarLayer => {
     cut: gathered(createStarRows(4), [shader("star-cut-glare", GLARE_VERTEX, CUT_GLARE_FRAGMENT), core]),
     field: { stereographic: false, pxPerPlane: 0, wholePx: 0, edgePx: 0, glarePx: 0, glarePxPerMag: 0 },
     light,
+    air: { zenith: new Float64Array(3), lossMilliMag: [], inLimitMilliMag: 0 },
   };
 };
 
@@ -97,6 +107,15 @@ const cosAt = (px: number, frame: Frame, view: FieldView): number => {
   return view.projection === "stereographic" ? Math.cos(2 * Math.atan(plane / 2)) : Math.cos(Math.atan(plane));
 };
 
+/** The air of a view under an open sky that says what it takes; null without. */
+const airOf = (air: LowAir, { horizon }: FieldView): LowAir | null => {
+  if (!horizon?.lossMilliMag) return null;
+  for (let i = 0; i < 3; i++) air.zenith[i] = horizon.horizonFromIcrs[6 + i]!;
+  air.lossMilliMag = horizon.lossMilliMag;
+  air.inLimitMilliMag = horizon.lossInLimitMilliMag ?? 0;
+  return air;
+};
+
 /** Draws the stars of a view. */
 export const drawStars = (renderer: WebGLRenderer, layer: StarLayer, frame: Frame, view: FieldView): void => {
   const { field, points, whole, cut, light } = layer;
@@ -110,8 +129,9 @@ export const drawStars = (renderer: WebGLRenderer, layer: StarLayer, frame: Fram
   field.glarePxPerMag = GLARE_PX_PER_MAG * frame.pxPerStarUnit;
   const brightTo = Math.ceil((view.limitMag - GLARE_MAG) * 1000) - 1;
   const faintTo = Math.floor((view.limitMag + BELOW_LIMIT_MAG) * 1000);
-  gatherPoints(points.rows, blocks, viewFromIcrs, cosAt(field.edgePx, frame, view), brightTo, faintTo);
-  gatherQuads(whole.rows, cut.rows, blocks, viewFromIcrs, field, brightTo);
+  const air = airOf(layer.air, view);
+  gatherPoints(points.rows, blocks, viewFromIcrs, cosAt(field.edgePx, frame, view), brightTo, faintTo, air);
+  gatherQuads(whole.rows, cut.rows, blocks, viewFromIcrs, field, brightTo, air);
   drawGathered(renderer, points);
   drawGathered(renderer, whole);
   drawGathered(renderer, cut);

@@ -37,7 +37,8 @@ export const fillStarlight = ({ uniforms }: Starlight, frame: Frame, view: Field
   uAir[0] = air ? air.seconds : 0;
   uAir[1] = air ? SLOW_SHARE * air.zenithScatter : 0;
   uAir[2] = air ? 1 : 0;
-  uAir[3] = width * width;
+  const defocus = view.defocus ?? 0;
+  uAir[3] = width * width + defocus * defocus;
   uniforms.uLift = view.starLift ?? 1;
   if (air) uZenith.set(air.zenith);
 };

@@ -35,6 +35,10 @@ export interface FieldHorizon {
   readonly sunAltitudeRad: number;
   /** From north by east. */
   readonly sunAzimuthRad: number;
+  /** What the air takes low down, 0.001 mag, as core/eye/lowAir.ts has it by the sine of the altitude; without it nothing. */
+  readonly lossMilliMag?: ArrayLike<number>;
+  /** How much of it `limitMag` has in it. */
+  readonly lossInLimitMilliMag?: number;
 }
 /** How much the Milky Way brightens the night: triangles over the sky, as core/sky/glow/glowCells.ts makes them. */
 export interface FieldGlow {
@@ -76,6 +80,8 @@ export interface FieldView {
   readonly air: FieldAir | null;
   /** Null: the free gaze of an adapted eye. */
   readonly gaze: FieldGaze | null;
+  /** How far out of focus a glass is: so many times a faint star's own width on the window more; 0 or left out is sharp. */
+  readonly defocus?: number;
   /** Exponent of a star's brightness as drawn: less than 1 lifts the faintest, 1 or left out leaves them. */
   readonly starLift?: number;
   /** Width of a star's image on the sky at half its brightness, radians; 0 is a point. */

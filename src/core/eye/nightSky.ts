@@ -7,6 +7,7 @@ import { type Costs, costsOf } from "./costs.ts";
 import { type EyeSeeingOptions, eyeSeeing, type Place, placeConditions } from "./eyeSeeing.ts";
 import { atTheEye } from "./instrument.ts";
 import { log10 } from "./light.ts";
+import { lossTable } from "./lowAir.ts";
 import { starWidthArcsec } from "./starImage.ts";
 
 export interface NightSky {
@@ -19,6 +20,10 @@ export interface NightSky {
   atTheEyeMu(dir: Dir, gear: GearId): number;
   /** Width of a star's image on the sky, arcsec; 0 where the eye takes it for a point. @throws InputError for an unknown instrument */
   starWidthArcsec(dir: Dir, gear: GearId): number;
+  /** What the air takes of a star at a height, as `lowAir.ts` has it. */
+  readonly lossMilliMag: ArrayLike<number>;
+  /** What it takes at a direction, 0.001 mag beyond the zenith. */
+  lossMilliMagAt(dir: Dir): number;
   /** Scintillation in an instrument at the zenith, rms share; it grows as X^1.5. @throws InputError for an unknown instrument */
   zenithScatter(gear: GearId): number;
 }
@@ -51,6 +56,8 @@ export function nightUnder(
     },
     starWidthArcsec: (dir, gear) =>
       starWidthArcsec(gearById(gear), conditions.seeingArcsec, skyHere(conditions, dir).airMass),
+    lossMilliMag: lossTable(conditions.extinction),
+    lossMilliMagAt: (dir) => Math.round(1000 * skyHere(conditions, dir).lossMag),
     zenithScatter: (gear) => scintillation(gearById(gear).apertureMm, 1, heightM),
   };
 }

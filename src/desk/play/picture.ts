@@ -111,7 +111,19 @@ export interface Sun {
   readonly altitudeRad: number;
   readonly azimuthRad: number;
 }
-const horizonNow = { horizonFromIcrs: new Float64Array(9) as ArrayLike<number>, sunAltitudeRad: -1, sunAzimuthRad: 0 };
+const horizonNow = {
+  horizonFromIcrs: new Float64Array(9) as ArrayLike<number>,
+  sunAltitudeRad: -1,
+  sunAzimuthRad: 0,
+  lossMilliMag: [] as ArrayLike<number>,
+  lossInLimitMilliMag: 0,
+};
+
+/** The night's air: limits hold at the anchor's height, where the hop begins. */
+export function setLowAir(night: NightSky, anchor: Dir): void {
+  horizonNow.lossMilliMag = night.lossMilliMag;
+  horizonNow.lossInLimitMilliMag = night.lossMilliMagAt(anchor);
+}
 
 /** Written before each frame; allocates nothing. */
 export function setNow(

@@ -9,6 +9,7 @@ import { type Attempt, resumeAttempt, startAttempt } from "./attempt.ts";
 import { createHop, type Hop } from "./hop.ts";
 import { createKeeper } from "./keep.ts";
 import { darkHours, sunNow } from "./night.ts";
+import { setLowAir } from "./picture.ts";
 import { refreshGear } from "./refresh.ts";
 
 /** What is there before an attempt is. */
@@ -68,6 +69,7 @@ export async function startHop(table: Table, ended: (hop: Hop) => void): Promise
     },
   );
   viewOf(session, hop.picture.viewFromIcrs);
+  setLowAir(attempt.night, dirFromMas(compiled.spec.anchor));
   refreshGear(hop);
   return { hop, resumed: resumed !== null };
 }

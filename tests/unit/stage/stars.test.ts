@@ -57,6 +57,22 @@ describe("gathering", () => {
     expect([halfwords[6], halfwords[7], halfwords[14], halfwords[22]]).toEqual([2000, 500, 9000, 5500]);
   });
 
+  it("takes from each star under an open sky what the air does at its height, against what the limit has in it", () => {
+    // The zenith stands at +y: stars at 0, 30 and 90 degrees of height lose 1, 0.5 and 0 mag, the limit's own place 0.5.
+    const air = {
+      zenith: Float64Array.of(0, 1, 0),
+      lossMilliMag: Array.from({ length: 257 }, (_, i) => 1000 - (1000 * i) / 256),
+      inLimitMilliMag: 500,
+    };
+    const rows = createStarRows(1);
+    gatherPoints(rows, [block([at(0, 3000), at(30, 4000), at(90, 6400)])], FORWARD_X, -1, 2000, 6000, air);
+    expect(Array.from({ length: rows.count }, (_, i) => rows.halfwords[i * (STAR_BYTES / 2) + 6])).toEqual([
+      3500, 4000, 5900,
+    ]);
+    gatherPoints(rows, [block([at(0, 5600), at(90, 6600)])], FORWARD_X, -1, 2000, 6000, air);
+    expect(rows.count, "gone in the low air, or fainter than any air lets through").toBe(0);
+  });
+
   it("writes what moves among the stars so that it does not twinkle", () => {
     const rows = createStarRows(1);
     const one = block([at(1, 2000)]);
