@@ -3,6 +3,7 @@ import { fileURLToPath } from "node:url";
 import { expect, test } from "@playwright/test";
 import { nodeModule } from "../browser/nodeModule.ts";
 import type * as Believability from "./practice/believability.ts";
+import { builtModule } from "./practice/builtModule.ts";
 import type * as Speed from "./practice/speed.ts";
 
 const FOLDER = fileURLToPath(new URL("../../assets/sky", import.meta.url));
@@ -11,7 +12,7 @@ const SEEDS = ["sallow", "heath", "fold", "beck", "briar", "lantern"];
 const TOLD_AT_MOST = 0.6;
 
 test("stars are made at a fair part of the speed of decoding", async () => {
-  const { starSpeeds } = await nodeModule<typeof Speed>("tests/bench/practice/speed.ts");
+  const { starSpeeds } = await builtModule<typeof Speed>("tests/bench/practice/speed.ts");
   const { made, decoded } = await starSpeeds(FOLDER);
   const told = made.map((speed) => speed.toFixed(2)).join(", ");
   console.log(`made, layer by layer: ${told}; decoded ${decoded.toFixed(2)} million stars a second`);
