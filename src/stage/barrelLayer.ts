@@ -76,6 +76,11 @@ const skyColour = (atPx: number, seen: number, frame: Frame, view: FieldView, ou
   surfaceColour(sky[0] * shade, sky[1] * shade, sky[2] * shade, view, out);
   for (let c = 0; c < 3; c++) out[c] = table[c]! + (out[c]! - table[c]!) * seen * view.light;
 };
+/** What the canvas is cleared to: the table, but where it holds nothing but a field, that one's middle. */
+export const groundColour = (frame: Frame, view: FieldView, fieldAlone: boolean, out: RgbOut): void => {
+  if (fieldAlone && !view.horizon) skyColour(0, 1, frame, view, out);
+  else tokenColour(TABLE, view, out);
+};
 /** Clears the middle of an instrument's field, a square about its centre, on a canvas that is cleared to the table. */
 const clearMiddle = ({ gl }: WebGLRenderer, frame: Frame, view: FieldView): void => {
   skyColour(0, 1, frame, view, colour);
@@ -103,9 +108,15 @@ const addSky = (
   addStop(stops, radiusPx, colour);
 };
 
-/** Draws the sky of an instrument on a canvas that is cleared to the table: its middle, then from where it darkens to its soft edge. */
-export const drawSky = (renderer: WebGLRenderer, layer: BarrelLayer, frame: Frame, view: FieldView): void => {
-  clearMiddle(renderer, frame, view);
+/** Draws the sky of an instrument: its middle where the canvas is not cleared to it, then from where it darkens to its soft edge. */
+export const drawSky = (
+  renderer: WebGLRenderer,
+  layer: BarrelLayer,
+  frame: Frame,
+  view: FieldView,
+  fieldAlone: boolean,
+): void => {
+  if (!fieldAlone) clearMiddle(renderer, frame, view);
   const { skyStops } = layer;
   const softFrom = frame.stopPx - frame.softPx;
   const whole = WHOLE_TO * frame.stopPx;

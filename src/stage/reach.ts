@@ -11,3 +11,10 @@ export const widthPxOf = ({ reachCssPx: { left, right }, devicePixelRatio }: Sta
   Math.round((left + right) * devicePixelRatio);
 export const heightPxOf = ({ reachCssPx: { up, down }, devicePixelRatio }: StageLayout): number =>
   Math.round((up + down) * devicePixelRatio);
+
+/** The canvas holds an instrument's field and no rim: then it is round, and the page's own rim stands about it. */
+export const isFieldAlone = ({
+  reachCssPx: { left, right, up, down },
+  fieldRadiusCssPx,
+  rimCssPx,
+}: StageLayout): boolean => left === right && left === up && left === down && left < fieldRadiusCssPx + rimCssPx / 3;

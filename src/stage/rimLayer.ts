@@ -2,6 +2,7 @@
 import type { WebGLRenderer } from "pixi.js";
 import type { Frame } from "./frame.ts";
 import { HAIR, RIM_EDGE, RIM_LIT, RIM_MID, TABLE, type Token, tokenColour } from "./palette.ts";
+import { isFieldAlone } from "./reach.ts";
 import { type DrawCall, drawCall, issue } from "./renderer.ts";
 import {
   addStop,
@@ -35,6 +36,9 @@ const RIM_BANDS: readonly Band[] = [
   { from: 6, to: 8, segments: FINE },
 ];
 
+/** The strips that a canvas shows which holds little more than the field: the shade next to the inner hair, and that hair. */
+const AT_FIELD: ReadonlySet<number> = new Set([0, 3, 4]);
+
 export const createRimLayer = (frame: Frame): RimLayer => {
   const stops = createRingStops();
   const shader = createPlainRingShader(frame.group, stops);
@@ -53,9 +57,13 @@ const addToken = (stops: RingStops, radiusPx: number, one: Token, view: FieldVie
 };
 
 /** Leaves out what of the rim lies outside the canvas, and all of it where there is none. */
-const cutRim = ({ rim, stops, edge }: RimLayer, { leftPx, rightPx, upPx, downPx }: Frame): void => {
+const cutRim = (
+  { rim, stops, edge }: RimLayer,
+  { leftPx, rightPx, upPx, downPx }: Frame,
+  fieldAlone: boolean,
+): void => {
   const seen = (stop: number, turn: number) => {
-    if (edge.widthPx <= 0) return false;
+    if (edge.widthPx <= 0 || (fieldAlone && !AT_FIELD.has(stop))) return false;
     const x = stops.radii[stop]! * Math.cos(2 * Math.PI * turn);
     const y = stops.radii[stop]! * Math.sin(2 * Math.PI * turn);
     return x > -leftPx && x < rightPx && y > -downPx && y < upPx;
@@ -101,6 +109,6 @@ export const drawRim = (
   edge.fromPx = from;
   edge.widthPx = width;
   setRim(stops, edge, px, view);
-  if (!same) cutRim(layer, frame);
+  if (!same) cutRim(layer, frame, isFieldAlone(layout));
   issue(renderer, layer.rim);
 };

@@ -1,6 +1,6 @@
 /** The field as a picture: one canvas, drawn once for each call, and again when the context comes back. */
 import type { WebGLRenderer } from "pixi.js";
-import { type BarrelLayer, createBarrelLayer, drawCeiling, drawSky } from "./barrelLayer.ts";
+import { type BarrelLayer, createBarrelLayer, drawCeiling, drawSky, groundColour } from "./barrelLayer.ts";
 import { createDiscGeometry } from "./disc.ts";
 import { createFrame, type Frame, fillFrame } from "./frame.ts";
 import { createGroundLayer, drawGround, type GroundLayer } from "./groundLayer.ts";
@@ -8,8 +8,7 @@ import { createLineLayer, drawMarks, type LineLayer } from "./lineLayer.ts";
 import { createMilkyWayLayer, drawMilkyWay, type MilkyWayLayer } from "./milkyWay.ts";
 import { createObjectLayer, drawObjects, type ObjectLayer } from "./objectLayer.ts";
 import { createOpenSkyLayer, drawMask, drawOpenSky, type OpenSkyLayer } from "./openSky.ts";
-import { TABLE, tokenColour } from "./palette.ts";
-import { heightPxOf, widthPxOf } from "./reach.ts";
+import { heightPxOf, isFieldAlone, widthPxOf } from "./reach.ts";
 import { createRenderer, isSoftware } from "./renderer.ts";
 import { createRimLayer, drawRim, type RimLayer } from "./rimLayer.ts";
 import { createRingGeometry, FINE, NET } from "./rings.ts";
@@ -74,7 +73,7 @@ const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: Fiel
   if (view.horizon) {
     drawOpenSky(gpu, layers.openSky, frame, view, view.horizon);
     drawMilkyWay(gpu, layers.milkyWay, view);
-  } else drawSky(gpu, layers.barrel, frame, view);
+  } else drawSky(gpu, layers.barrel, frame, view, isFieldAlone(layout));
   drawObjects(gpu, layers.objects, view);
   drawStars(gpu, layers.stars, frame, view);
   if (view.horizon) drawGround(gpu, layers.ground, layers.openSky, frame, view);
@@ -101,7 +100,7 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
     lastView = view;
     if (!layout || renderer.context.isLost) return;
     fillFrame(frame, view, layout);
-    tokenColour(TABLE, view, clearColor);
+    groundColour(frame, view, isFieldAlone(layout), clearColor);
     renderer.renderTarget.bind(bound);
     drawLayers(renderer, layers, frame, view, layout);
   };
@@ -128,6 +127,7 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
       canvas.style.height = `${up + down}px`;
       canvas.style.left = `${-left}px`;
       canvas.style.top = `${-up}px`;
+      canvas.style.borderRadius = isFieldAlone(next) ? "50%" : "0";
       if (lastView) draw(lastView);
     },
     readPixels() {

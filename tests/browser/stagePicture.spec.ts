@@ -3,7 +3,7 @@ import { expect, type Page } from "@playwright/test";
 import { squareReach } from "../../src/stage/reach.ts";
 import { heapOf } from "./stage/heap.ts";
 import type { SceneSpec } from "./stage/page.ts";
-import { LAYOUT, SIDE_CSS_PX, seeded, type TestStar } from "./stage/scene.ts";
+import { LAYOUT, PLAY_LAYOUT, SIDE_CSS_PX, seeded, type TestStar } from "./stage/scene.ts";
 import { drawPicture, measure, openStage, readPicture, test } from "./stage/stagePage.ts";
 
 const DEG = Math.PI / 180;
@@ -65,6 +65,30 @@ test("the field is a picture: dark sky shaded to the stop, many lights, rim and 
   expect(picture.greatest(1)).toBe(255);
   expect(picture.differing(empty)).toBeGreaterThan(5000);
   expect(await page.evaluate(() => window.stagePage.violations)).toEqual([]);
+});
+
+test("a canvas that holds a field alone is round, and within it every pixel is as where it has a rim", async ({
+  page,
+  stageAddress,
+}) => {
+  await openStage(page, stageAddress);
+  const whole = await drawPicture(page, FINDER);
+  await openStage(page, stageAddress, PLAY_LAYOUT);
+  const alone = await drawPicture(page, FINDER);
+  const round = () => page.locator("canvas").evaluate((canvas) => getComputedStyle(canvas).borderRadius);
+  expect(await round()).toBe("50%");
+  const half = alone.width / 2;
+  let other = 0;
+  for (let x = 0; x < alone.width; x++) {
+    for (let y = 0; y < alone.height; y++) {
+      if (Math.hypot(x + 0.5 - half, y + 0.5 - half) > half - 0.5) continue;
+      const there = whole.rgb(x + MIDDLE - half, y + MIDDLE - half);
+      other += Number(alone.rgb(x, y).some((value, c) => Math.abs(value - there[c]!) > 1));
+    }
+  }
+  expect(other).toBe(0);
+  await page.evaluate((layout) => window.stagePage.start(layout), LAYOUT);
+  expect(await round()).toBe("0px");
 });
 
 test("no light of a star falls outside the field", async ({ page, stageAddress }) => {
