@@ -43,6 +43,8 @@ const structures = () => ({
   uLook: { value: new Float32Array(4), type: "vec4<f32>" as const },
   /** Greatest red, green and blue under a lamp, 1 where a lamp is lit. */
   uLamp: { value: new Float32Array(4), type: "vec4<f32>" as const },
+  /** What a light is multiplied by that is laid over the sky as a screen does: one over what the sky leaves. */
+  uRoom: { value: new Float32Array(3), type: "vec3<f32>" as const },
   /** Where the gaze is, device px, how far it reaches, and what a stare takes, mag. */
   uGaze: { value: new Float32Array(4), type: "vec4<f32>" as const },
   /** Share of looking beside, what the eye lacks of its adaptation, mag; seconds, 1 where things come and go. */
@@ -118,5 +120,7 @@ export const fillFrame = (frame: MutableFrame, view: FieldView, layout: StageLay
   u.uLamp[1] = view.lampLevel * greenShare(view.lamp);
   u.uLamp[2] = 0;
   u.uLamp[3] = view.lamp === "normal" ? 0 : 1;
+  // A light that is laid over the sky as a screen does is as bright as asked where it stands alone.
+  for (let c = 0; c < 3; c++) u.uRoom[c] = view.lamp === "normal" ? 1 / Math.max(0.2, 1 - view.skyRgb[c]!) : 1;
   fillGaze(u, frame, view);
 };

@@ -9,6 +9,7 @@ uniform vec2 uClip;
 uniform vec2 uStop;
 uniform vec4 uLook;
 uniform vec4 uLamp;
+uniform vec3 uRoom;
 `;
 
 /** The two projections of core/celestial/projection.ts; w <= 0 is off the map. */

@@ -49,7 +49,7 @@ void main() {
   vForm = aForm;
   // By the listed size, not by that on the window: granules stay where they are while the field moves.
   vCells = floor(length(aMajor) * uField.z / (${GRANULE_PX} * uLook.y)) + .5;
-  vLight = toneOf(vec3(${MIST.map((value) => value.toFixed(4)).join(", ")})) * (aPeak * presence(aMargin - uEye.y, aForm.y));
+  vLight = toneOf(vec3(${MIST.map((value) => value.toFixed(4)).join(", ")})) * (aPeak * presence(aMargin - uEye.y, aForm.y)) * uRoom;
   vKept = keptStraight(aMargin - uEye.y);
   gl_Position = clipOf(centre + aCorner.x * major + aCorner.y * minor);
 }`;
@@ -94,7 +94,7 @@ export const createObjectLayer = (frame: Frame): ObjectLayer => {
     [FRAME, THROUGH, GAZE, FRAGMENT],
   );
   const shader = new Shader({ glProgram, resources: { frame: frame.group } });
-  return { call: drawCall(geometry, shader, "add", "triangle-strip"), buffer, data, version: Number.NaN };
+  return { call: drawCall(geometry, shader, "screen", "triangle-strip"), buffer, data, version: Number.NaN };
 };
 
 /** Tangents of the sky at a direction, towards north and east; at the poles north is the x axis's side. */

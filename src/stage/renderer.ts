@@ -18,8 +18,8 @@ export interface DrawCall {
   start: number;
   instanceCount: number;
 }
-export type BlendKind = "opaque" | "over" | "add" | "min";
-const MODE_OF = { opaque: "none", over: "normal", add: "add", min: "min" } as const;
+export type BlendKind = "opaque" | "over" | "add" | "screen" | "min";
+const MODE_OF = { opaque: "none", over: "normal", add: "add", screen: "screen", min: "min" } as const;
 
 export const stateFor = (kind: BlendKind): State => {
   const state = State.for2d();

@@ -2,7 +2,7 @@
 import { Buffer, BufferUsage, Geometry, Shader, type WebGLRenderer } from "pixi.js";
 import type { Frame } from "./frame.ts";
 import { programOf } from "./glsl.ts";
-import { type DrawCall, drawCall, issue } from "./renderer.ts";
+import { type BlendKind, type DrawCall, drawCall, issue } from "./renderer.ts";
 import {
   createStarRows,
   gatherPoints,
@@ -54,7 +54,7 @@ const quadCorners = (quads: number): Uint32Array => {
     for (let k = 0; k < PER_QUAD; k++) order[i * PER_QUAD + k] = 4 * i + [0, 1, 2, 2, 1, 3][k]!;
   return order;
 };
-const gathered = (rows: StarRows, shaders: readonly Shader[]): Gathered => {
+const gathered = (rows: StarRows, shaders: readonly (readonly [Shader, BlendKind])[]): Gathered => {
   const points = rows.copies === 1;
   const topology = points ? "point-list" : "triangle-list";
   const stars = new Buffer({ data: rows.floats, usage: BufferUsage.VERTEX | BufferUsage.COPY_DST });
@@ -69,7 +69,7 @@ const gathered = (rows: StarRows, shaders: readonly Shader[]): Gathered => {
     ...(corners && { indexBuffer: corners }),
     topology,
   });
-  return { rows, stars, corners, calls: shaders.map((shader) => drawCall(geometry, shader, "add", topology)) };
+  return { rows, stars, corners, calls: shaders.map(([shader, kind]) => drawCall(geometry, shader, kind, topology)) };
 };
 
 export const createStarLayer = (frame: Frame): StarLayer => {
@@ -77,11 +77,14 @@ export const createStarLayer = (frame: Frame): StarLayer => {
   const resources = { frame: frame.group, light: light.group };
   const shader = (name: string, vertex: readonly string[], fragment: readonly string[]) =>
     new Shader({ glProgram: programOf(name, vertex, fragment), resources });
-  const core = shader("star-core", CORE_VERTEX, CORE_FRAGMENT);
+  const core = [shader("star-core", CORE_VERTEX, CORE_FRAGMENT), "add"] as const;
+  // Glare is laid over the sky as one light over another on a wall: where many stars stand close, it never whitens all.
+  const glare = (name: string, fragment: readonly string[]) =>
+    [shader(name, GLARE_VERTEX, fragment), "screen"] as const;
   return {
-    points: gathered(createStarRows(1), [shader("star-point", POINT_VERTEX, POINT_FRAGMENT)]),
-    whole: gathered(createStarRows(4), [shader("star-glare", GLARE_VERTEX, GLARE_FRAGMENT), core]),
-    cut: gathered(createStarRows(4), [shader("star-cut-glare", GLARE_VERTEX, CUT_GLARE_FRAGMENT), core]),
+    points: gathered(createStarRows(1), [[shader("star-point", POINT_VERTEX, POINT_FRAGMENT), "add"]]),
+    whole: gathered(createStarRows(4), [glare("star-glare", GLARE_FRAGMENT), core]),
+    cut: gathered(createStarRows(4), [glare("star-cut-glare", CUT_GLARE_FRAGMENT), core]),
     field: { stereographic: false, pxPerPlane: 0, wholePx: 0, edgePx: 0, glarePx: 0, glarePxPerMag: 0 },
     light,
     air: { zenith: new Float64Array(3), lossMilliMag: [], inLimitMilliMag: 0 },

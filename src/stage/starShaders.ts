@@ -160,7 +160,7 @@ export const GLARE_VERTEX = [
      float inner = min(.4, 1.5 * alpha);
      float outer = min(.2, .5 * alpha);
      vAway = cornerOf() * radius;
-     vTint = toneOf(tintOf(d, colourBV())) * uLook.w;
+     vTint = toneOf(tintOf(d, colourBV())) * uLook.w * uRoom;
      // Steep within a quarter of its reach, then shallow to nothing: the greater of two straight lines.
      vLines = vec4(inner, 4. * (outer - inner) / radius, outer / .75, -outer / .75 / radius);
      gl_Position = clipOf(windowOf(viewOf(aDir)) + vAway);
