@@ -1,5 +1,6 @@
 /** The reader's screen: two steps by mouse, keys and touch, kept over a reload, and what the picture makes of them. */
 import { expect, type Page } from "@playwright/test";
+import { picture } from "./play/looks.ts";
 import { test } from "./play/watch.ts";
 
 const open = async (page: Page) => {
@@ -26,6 +27,29 @@ test("a dot and a card are told by the mouse and by keys, kept over a reload, an
   await page.getByRole("button", { name: "As it was" }).click();
   await expect(page.getByText("Not told: stars are drawn")).toBeVisible();
   await expect(dot(page, 4)).not.toBeChecked();
+});
+
+/** Pixels of the field that stand out from its sky, in a hop that is begun or under way. */
+async function litIn(page: Page, isBegun: boolean): Promise<number> {
+  await page.goto("/#/lesson/3-03");
+  if (!isBegun) await page.getByRole("button", { name: "Begin" }).click();
+  await page.locator(".canvas-place:not(.is-empty) canvas").waitFor();
+  await page.waitForTimeout(1500);
+  const { bytes, channels } = await picture(page);
+  let lit = 0;
+  for (let i = 1; i < bytes.length; i += channels) lit += Number(bytes[i]! > 110);
+  return lit;
+}
+
+test("in a hop the faintest stars are lifted to what shows, and what stays hidden is said", async ({ page }) => {
+  const asDrawn = await litIn(page, false);
+  await open(page);
+  await page.locator(".screen-dots label").nth(4).click();
+  const said = /This screen hides the faintest \d\.\d magnitudes/;
+  await expect(page.getByText(said)).toBeVisible();
+  expect(await litIn(page, true)).toBeGreaterThan(1.15 * asDrawn);
+  await page.getByRole("button", { name: "More help" }).click();
+  await expect(page.getByText(said)).toBeVisible();
 });
 
 test.describe("on a phone", () => {

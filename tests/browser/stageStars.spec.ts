@@ -186,7 +186,7 @@ test.describe("light", () => {
     expect(over).toBeGreaterThan(atLimit);
   });
 
-  test("a lift of 1 changes no pixel; less makes a star at the limit brighter, and leaves its order", async ({
+  test("a lift of 1 leaves a star's light as it is; less makes a star at the limit brighter, and leaves its order", async ({
     page,
     stageAddress,
   }) => {
