@@ -5,8 +5,8 @@ import { toHopSpec } from "#core/lesson/hopSpec.ts";
 import { lookupOf } from "#core/lesson/skyLookup.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import { CONTEXT_LIMIT_MILLI_MAG, compileHop } from "#core/score/compile.ts";
-import { DataFileError } from "#core/seams/errors.ts";
-import type { AttemptRecord, CompiledAttempt, Cone, HopSpec, Seeing } from "#core/seams/index.ts";
+import { DataFileError, InputError } from "#core/seams/errors.ts";
+import type { AttemptRecord, CompiledAttempt, Cone, HopSpec, Seeing, SkyRef } from "#core/seams/index.ts";
 import { decodeRecord } from "#core/session/record.ts";
 import { createSession, type Session } from "#core/session/session.ts";
 import type { RunningAttempt } from "../app/ports.ts";
@@ -69,7 +69,13 @@ export async function startAttempt(
   };
 }
 
-/** Takes up an attempt where it was left. @throws InputError where its record cannot be read */
+/** @throws InputError where a hop began under a practice sky of another version: its stars stand elsewhere now */
+export function checkSameSky({ kind, skyVersion }: SkyRef, now: SkyRef): void {
+  if (kind === "practice" && (now.kind !== kind || now.skyVersion !== skyVersion))
+    throw new InputError("The hop was begun under an older practice sky.", "Begin it anew: its record stays as it is.");
+}
+
+/** Takes up an attempt where it was left. @throws InputError where its record cannot be read, or its sky is another now */
 export async function resumeAttempt(
   lesson: Lesson,
   sky: OpenSky,
@@ -78,6 +84,7 @@ export async function resumeAttempt(
 ): Promise<Attempt> {
   const resume: AttemptRecord = decodeRecord(running.recordText);
   const { compiled } = resume;
+  checkSameSky(compiled.spec.sky, sky.source.ref);
   const session = createSession(compiled, { reducedMotion, resume });
   const night = await nightOf(lesson, sky);
   return { id: running.id, seed: running.seed, compiled, session, seeing: night.seeing, night };
