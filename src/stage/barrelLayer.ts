@@ -26,7 +26,7 @@ export interface BarrelLayer {
 }
 /**
  * Darkening towards the stop, share of the radius and share of the light: a middle that the whole objective lights, then
- * less of it. The middle is one tone, cleared as a square that holds it and stays within the stop: no pixel is worked out.
+ * less of it. The middle is one tone, to which the canvas is cleared: no pixel of it is worked out.
  */
 const WHOLE_TO = 0.7;
 const SHADE_AT = 0.82;
@@ -76,25 +76,10 @@ const skyColour = (atPx: number, seen: number, frame: Frame, view: FieldView, ou
   surfaceColour(sky[0] * shade, sky[1] * shade, sky[2] * shade, view, out);
   for (let c = 0; c < 3; c++) out[c] = table[c]! + (out[c]! - table[c]!) * seen * view.light;
 };
-/** What the canvas is cleared to: the table, but where it holds nothing but a field, that one's middle. */
-export const groundColour = (frame: Frame, view: FieldView, fieldAlone: boolean, out: RgbOut): void => {
-  if (fieldAlone && !view.horizon) skyColour(0, 1, frame, view, out);
-  else tokenColour(TABLE, view, out);
-};
-/** Clears the middle of an instrument's field, a square about its centre, on a canvas that is cleared to the table. */
-const clearMiddle = ({ gl }: WebGLRenderer, frame: Frame, view: FieldView): void => {
-  skyColour(0, 1, frame, view, colour);
-  tokenColour(TABLE, view, table);
-  const half = WHOLE_TO * frame.stopPx;
-  const [left, low] = [Math.round(frame.leftPx - half), Math.round(frame.downPx - half)];
-  const size = Math.round(2 * half);
-  gl.enable(gl.SCISSOR_TEST);
-  gl.scissor(left, low, size, size);
-  gl.clearColor(colour[0]!, colour[1]!, colour[2]!, 1);
-  gl.clear(gl.COLOR_BUFFER_BIT);
-  gl.disable(gl.SCISSOR_TEST);
-  // Pixi keeps in mind what it clears to, and sets it no second time.
-  gl.clearColor(table[0]!, table[1]!, table[2]!, 1);
+/** What the canvas is cleared to: the middle of an instrument's field, or the table where an open sky is drawn over it. */
+export const groundColour = (frame: Frame, view: FieldView, out: RgbOut): void => {
+  if (view.horizon) tokenColour(TABLE, view, out);
+  else skyColour(0, 1, frame, view, out);
 };
 const addSky = (
   stops: RingStops,
@@ -108,15 +93,8 @@ const addSky = (
   addStop(stops, radiusPx, colour);
 };
 
-/** Draws the sky of an instrument: its middle where the canvas is not cleared to it, then from where it darkens to its soft edge. */
-export const drawSky = (
-  renderer: WebGLRenderer,
-  layer: BarrelLayer,
-  frame: Frame,
-  view: FieldView,
-  fieldAlone: boolean,
-): void => {
-  if (!fieldAlone) clearMiddle(renderer, frame, view);
+/** Draws the sky of an instrument from where it darkens, over a canvas cleared to its middle's tone; let out over the soft edge. */
+export const drawSky = (renderer: WebGLRenderer, layer: BarrelLayer, frame: Frame, view: FieldView): void => {
   const { skyStops } = layer;
   const softFrom = frame.stopPx - frame.softPx;
   const whole = WHOLE_TO * frame.stopPx;

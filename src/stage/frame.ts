@@ -2,7 +2,7 @@
 import { UniformGroup } from "pixi.js";
 import { fillGaze } from "./gaze.ts";
 import { heightPxOf, SPILL_CSS_PX, widthPxOf } from "./reach.ts";
-import { AMBER_GREEN } from "./screenLight.ts";
+import { greenShare } from "./screenLight.ts";
 import type { FieldView, StageLayout } from "./view.ts";
 
 /** Width of the soft edge inside the field stop, CSS px. */
@@ -54,9 +54,6 @@ type FrameUniforms = Record<keyof ReturnType<typeof structures>, Float32Array>;
 
 type MutableFrame = { -readonly [K in keyof Frame]: Frame[K] };
 const createFrameGroup = (): UniformGroup => new UniformGroup(structures()) as unknown as UniformGroup;
-
-/** Share of the red channel that the green one gets under a lamp. */
-export const greenShare = (lamp: FieldView["lamp"]): number => (lamp === "amber" ? AMBER_GREEN : 0);
 
 /** A frame that nothing has been written to yet. */
 export const createFrame = (): MutableFrame => ({

@@ -1,5 +1,5 @@
 /** Colours of barrel, sky and ground as display values, in the light in use. All functions write into `out`. */
-import { greenShare } from "./frame.ts";
+import { greenShare } from "./screenLight.ts";
 import type { FieldView, Rgb } from "./view.ts";
 
 /** Three display values, written in place. */

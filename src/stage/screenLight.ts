@@ -15,14 +15,13 @@ export const valueOfLight = (light: number): number =>
 /** Share of white's luminance that red and green have (IEC 61966-2-1). */
 const LUMINANCE = { red: 0.2126, green: 0.7152 } as const;
 export type ScreenLamp = "normal" | "red" | "amber";
-/** Amber has half as much green as red, by display value. */
-export const AMBER_GREEN = 0.5;
+/** Share of a lamp's red channel that its green one has, by display value. */
+export const greenShare = (lamp: ScreenLamp): number => (lamp === "amber" ? 0.5 : 0);
 
 /** Luminance of a lamp's colour, white is 1. @param value display value of its greatest channel, 0 .. 1 */
 export function luminanceOf(lamp: ScreenLamp, value: number): number {
   if (lamp === "normal") return lightOfValue(value);
-  const green = lamp === "amber" ? LUMINANCE.green * lightOfValue(AMBER_GREEN * value) : 0;
-  return LUMINANCE.red * lightOfValue(value) + green;
+  return LUMINANCE.red * lightOfValue(value) + LUMINANCE.green * lightOfValue(greenShare(lamp) * value);
 }
 
 const HALVINGS = 40;

@@ -73,7 +73,7 @@ const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: Fiel
   if (view.horizon) {
     drawOpenSky(gpu, layers.openSky, frame, view, view.horizon);
     drawMilkyWay(gpu, layers.milkyWay, view);
-  } else drawSky(gpu, layers.barrel, frame, view, isFieldAlone(layout));
+  } else drawSky(gpu, layers.barrel, frame, view);
   drawObjects(gpu, layers.objects, view);
   drawStars(gpu, layers.stars, frame, view);
   if (view.horizon) drawGround(gpu, layers.ground, layers.openSky, frame, view);
@@ -100,7 +100,7 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
     lastView = view;
     if (!layout || renderer.context.isLost) return;
     fillFrame(frame, view, layout);
-    groundColour(frame, view, isFieldAlone(layout), clearColor);
+    groundColour(frame, view, clearColor);
     renderer.renderTarget.bind(bound);
     drawLayers(renderer, layers, frame, view, layout);
   };

@@ -96,10 +96,16 @@ export function conditionsAt(
   };
 }
 
+/** The apparent altitude of a true one, 0 to 90 degrees. */
+export const apparentAltDeg = (trueDeg: number): number =>
+  Math.min(90, Math.max(0, trueDeg < 89 ? trueDeg + saemundssonDeg(trueDeg) : trueDeg));
+/** Extinction beyond that of the zenith, mag. @param extinction V, mag per air mass */
+export const lossMagOf = (extinction: number, airMass: number): number => extinction * Math.max(0, airMass - 1);
+
 /** The sky at a direction (ICRS). Below the horizon it is as at the horizon. */
 export function skyHere(now: Conditions, dir: Dir): SkyHere {
   const trueDeg = now.zenith ? 90 - degOfDot(dot(now.zenith, dir)) : 90;
-  const altitudeDeg = Math.min(90, Math.max(0, trueDeg < 89 ? trueDeg + saemundssonDeg(trueDeg) : trueDeg));
+  const altitudeDeg = apparentAltDeg(trueDeg);
   const airMass = kastenYoung(altitudeDeg);
   const zenithRad = (90 - altitudeDeg) * DEG;
   const lights = [nightNl(now.darknessMu, zenithRad, now.extinction), twilightNl(now.sunAltDeg)];
@@ -110,5 +116,5 @@ export function skyHere(now: Conditions, dir: Dir): SkyHere {
   }
   if (now.glowMuAt) lights.push(nanolambertOfMu(now.glowMuAt(dir)));
   const skyMu = lights.length === 2 && !now.zenith && lights[1] === 0 ? now.darknessMu : muOfSum(lights);
-  return { airMass, lossMag: now.extinction * Math.max(0, airMass - 1), skyMu, altitudeDeg: Math.max(-90, trueDeg) };
+  return { airMass, lossMag: lossMagOf(now.extinction, airMass), skyMu, altitudeDeg: Math.max(-90, trueDeg) };
 }

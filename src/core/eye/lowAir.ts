@@ -1,8 +1,8 @@
 /** What the air takes of a star beyond what it takes at the zenith, by the star's height: a table for those who draw many. */
 import { kastenYoung } from "#core/celestial/airmass.ts";
 import { exactAsin, roundHalfUp } from "#core/celestial/exactMath.ts";
-import { saemundssonDeg } from "#core/celestial/refraction.ts";
 import { DEG } from "#core/celestial/vector.ts";
+import { apparentAltDeg, lossMagOf } from "./conditions.ts";
 
 /** Steps of the table from the horizon to the zenith, alike in the sine of the true altitude. */
 const STEPS = 256;
@@ -14,9 +14,8 @@ const STEPS = 256;
 export function lossTable(extinction: number): Int16Array {
   const table = new Int16Array(STEPS + 1);
   for (let i = 0; i <= STEPS; i++) {
-    const trueDeg = exactAsin(i / STEPS) / DEG;
-    const apparentDeg = trueDeg < 89 ? trueDeg + saemundssonDeg(trueDeg) : trueDeg;
-    table[i] = roundHalfUp(1000 * extinction * Math.max(0, kastenYoung(apparentDeg) - 1));
+    const airMass = kastenYoung(apparentAltDeg(exactAsin(i / STEPS) / DEG));
+    table[i] = roundHalfUp(1000 * lossMagOf(extinction, airMass));
   }
   return table;
 }

@@ -4,11 +4,12 @@ import { mixHash32 } from "#core/celestial/hash.ts";
 import type { GearId } from "#core/seams/index.ts";
 import { practiceFacts, practiceNames } from "#core/sky/practice/practiceSky.ts";
 import { seedOf } from "#core/sky/practice/seed.ts";
+import { SALLOWFELL_HILL } from "./sallowfellHill.ts";
 import type { Lesson, LessonHop } from "./types.ts";
 
 /** Where the practised part of every practice sky stands well up. */
 const NIGHT = {
-  place: { name: "Sallowfell hill", latDeg: 50, lonDeg: 0, heightM: 250, skyMagPerArcsec2: 20.8 },
+  place: SALLOWFELL_HILL,
   time: "2027-10-29T20:00:00Z",
 } as const;
 /** Instruments of an evening: a finder, and the telescope that it sits on. */

@@ -1,10 +1,10 @@
 /** The bench: the author's text at the left, at the right what to mend, and the try. */
-import { useCallback, useEffect, useRef, useState } from "preact/hooks";
+import { useCallback, useRef, useState } from "preact/hooks";
 import type { Finding } from "#core/lesson/findings.ts";
 import { LARGEST_BYTES } from "#core/lesson/largest.ts";
 import type { Desk } from "../app/begin.ts";
-import { Icon } from "../icons.tsx";
 import { Tools } from "../play/Corners.tsx";
+import { WorkHead } from "../WorkHead.tsx";
 import { say } from "../words/say.ts";
 import type { Draft } from "./draft.ts";
 import { caretTo, Editor } from "./Editor.tsx";
@@ -61,16 +61,11 @@ function useFiles(draft: Draft) {
 }
 
 export function Bench({ desk, draft, onTry }: Props) {
-  const heading = useRef<HTMLHeadingElement>(null);
   const chooser = useRef<HTMLButtonElement>(null);
   const area = useRef<HTMLTextAreaElement>(null);
   const [choosing, setChoosing] = useState(false);
   const { notice, clear, trouble, take, open, save, bringBack } = useFiles(draft);
   const isOver = useDrop(open);
-  useEffect(() => {
-    scrollTo(0, 0);
-    heading.current?.focus({ preventScroll: true });
-  }, []);
   const { text, name } = draft.file.value;
   const shown = draft.shown.value;
   const findings = shown?.kind === "checked" ? shown.findings : NO_FINDINGS;
@@ -86,16 +81,12 @@ export function Bench({ desk, draft, onTry }: Props) {
   };
   return (
     <main class={isOver ? "bench over" : "bench"}>
-      <header class="work-head bench-head">
-        <a class="aside" href="#/">
-          <Icon name="back" />
-          <span>{say("bench.toStart")}</span>
-        </a>
-        <h1 tabIndex={-1} ref={heading}>
-          {say("bench.title")}
-        </h1>
-        <p class="aside">{say("bench.tagline")}</p>
-      </header>
+      <WorkHead
+        class="bench-head"
+        toStart={say("bench.toStart")}
+        title={say("bench.title")}
+        tagline={say("bench.tagline")}
+      />
       <FileTools
         chooser={chooser}
         draft={draft}

@@ -5,8 +5,8 @@ import "../styles/import.css";
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Sound } from "../app/ports.ts";
 import { useDrop } from "../bench/useDrop.ts";
-import { Icon } from "../icons.tsx";
 import { Tools } from "../play/Corners.tsx";
+import { WorkHead } from "../WorkHead.tsx";
 import { type ImportDesk, importDesk } from "./desk.ts";
 import { ownInUse } from "./inUse.ts";
 import type { LookPlace } from "./lookLesson.ts";
@@ -144,23 +144,9 @@ export function ImportScreen({ sound }: { sound: Sound }) {
 
 function Catalogue({ onLook }: { onLook: (place: LookPlace) => void }) {
   const desk = useDesk();
-  const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
-    scrollTo(0, 0);
-    heading.current?.focus({ preventScroll: true });
-  }, []);
   return (
     <main class="own" aria-busy={desk === "opening"}>
-      <header class="work-head own-head">
-        <a class="aside" href="#/">
-          <Icon name="back" />
-          <span>{say("toStart")}</span>
-        </a>
-        <h1 tabIndex={-1} ref={heading}>
-          {say("title")}
-        </h1>
-        <p class="aside">{say("tagline")}</p>
-      </header>
+      <WorkHead class="own-head" toStart={say("toStart")} title={say("title")} tagline={say("tagline")} />
       {desk === "none" && <p class="own-side">{say("noBase")}</p>}
       {typeof desk === "object" && <OwnParts desk={desk} onLook={onLook} />}
       <div class="own-corner">

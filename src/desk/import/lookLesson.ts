@@ -2,13 +2,14 @@
 import { moonDir, sunDir } from "#core/celestial/bodies.ts";
 import { altAzFromDir, horizonFromIcrs } from "#core/celestial/frames.ts";
 import { DEG, radecFromDir } from "#core/celestial/vector.ts";
+import { SALLOWFELL_HILL } from "#core/lesson/sallowfellHill.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import type { Dir, SkyObject } from "#core/seams/index.ts";
 import type { OpenSky } from "../play/skies.ts";
 import { say } from "./words.ts";
 
-/** Where the lessons' observers stand: one place for either half of the sky. */
-const NORTH = { name: "Sallowfell hill", latDeg: 50, lonDeg: 0, heightM: 250, skyMagPerArcsec2: 20.8 } as const;
+/** One place for either half of the sky. */
+const NORTH = SALLOWFELL_HILL;
 const SOUTH = { name: "Lantern Flat", latDeg: -33, lonDeg: 0, heightM: 600, skyMagPerArcsec2: 21.5 } as const;
 const DAY_MS = 86_400_000;
 const YEAR_DAYS = 365.25;

@@ -1,12 +1,11 @@
 /** Dots from just over black upwards: the faintest that shows is told by a tap. */
-import { luminanceOf, valueOfLuminance } from "../../stage/screenLight.ts";
-import { lamp, lampLevel } from "../app/state.ts";
-import { screenFit, screenReachNow } from "./fit.ts";
+import { greenShare, luminanceOf, valueOfLuminance } from "../../stage/screenLight.ts";
+import { lamp } from "../app/state.ts";
+import { greatestNow, screenFit, screenReachNow } from "./fit.ts";
 import { say } from "./words.ts";
 
 /** Display values of white's 255, in places that do not tell their order. */
 const CODES = [69, 6, 132, 12, 200, 22, 96, 40] as const;
-const greatestNow = (): number => (lamp.value === "normal" ? 1 : lampLevel.value / 255);
 
 /** Told by another lamp, the dot that is nearest in light is the one. */
 function chosenPlace(): number {
@@ -20,7 +19,7 @@ function chosenPlace(): number {
 function dotColour(code: number): string {
   const level = (code / 255) * greatestNow() * 255;
   if (lamp.value === "normal") return `rgb(${level} ${level} ${level})`;
-  return `rgb(${level} ${lamp.value === "amber" ? level / 2 : 0} 0)`;
+  return `rgb(${level} ${level * greenShare(lamp.value)} 0)`;
 }
 
 function saidOfDots(): string {

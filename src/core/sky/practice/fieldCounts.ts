@@ -24,16 +24,19 @@ export function membersPerSqDeg(mag: number, latitudeDeg: number): number {
 
 /** Counts of field stars alone from one limit to another; both as for {@link countTable}. */
 export function fieldCountTable(fromMag: number, toMag: number): CountTable {
+  // The brighter stars, too: their companions are among these.
   const all = countTable(Number.NEGATIVE_INFINITY, toMag);
-  const { mags, rows } = countTable(fromMag, toMag);
-  const skipped = all.mags.length - mags.length;
-  const alone = rows.map((perSqDeg, i) => {
+  const width = all.mags.length;
+  const mags = all.mags.filter((mag) => mag >= fromMag);
+  const rows = new Float64Array((all.rows.length / width) * mags.length);
+  for (let i = 0; i < rows.length; i++) {
     const latitude = Math.floor(i / mags.length);
-    const counts = all.rows.subarray(latitude * all.mags.length);
-    const own = perSqDeg - membersPerSqDeg(mags[i % mags.length]!, latitude);
-    return own / (1 + companionsPerStar(all.mags, counts, skipped + (i % mags.length)));
-  });
-  return { mags, rows: alone };
+    const at = width - mags.length + (i % mags.length);
+    const counts = all.rows.subarray(latitude * width, (latitude + 1) * width);
+    const own = counts[at]! - membersPerSqDeg(all.mags[at]!, latitude);
+    rows[i] = own / (1 + companionsPerStar(all.mags, counts, at));
+  }
+  return { mags, rows };
 }
 
 /**

@@ -3,6 +3,7 @@ import { exactAsin, exactSin } from "#core/celestial/exactMath.ts";
 import { DEG } from "#core/celestial/vector.ts";
 import table from "#shared/star-colours.json" with { type: "json" };
 import { COLOUR_STEP, unpackColourBV } from "../catalogue/tileFormat.ts";
+import { aboveAmong, shareAmong } from "./between.ts";
 
 const { toMags, bandEdgesDeg, perMille } = table;
 const TO_MILLIMAG = Float64Array.from(toMags, (mag) => mag * 1000);
@@ -53,9 +54,7 @@ const middles = bandEdgesDeg
 
 /** A mixture of the nearest two bands, not a shift: between the white and the orange stars a gap stays at every latitude. */
 function sharesAt(byBand: readonly (readonly number[])[], latitude: number): number[] {
-  let above = 1;
-  while (above < middles.length - 1 && latitude > middles[above]!) above += 1;
-  const [low, high] = [middles[above - 1]!, middles[above]!];
-  const along = Math.min(1, Math.max(0, (latitude - low) / (high - low)));
+  const above = aboveAmong(middles, latitude);
+  const along = shareAmong(middles, above, latitude);
   return byBand[above - 1]!.map((share, code) => share + along * (byBand[above]![code]! - share));
 }
