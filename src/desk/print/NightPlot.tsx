@@ -1,6 +1,8 @@
 /** Height of the target through the night, over upright lines whose spacing is the tone of the sky; in millimetres. */
-import { say } from "../words/say.ts";
+
+import { sayReport } from "../report/words.ts";
 import { bestMoment, type Moment, type Night, SUN, toneLines } from "./night.ts";
+import { sayPrint } from "./words.ts";
 
 const PLOT = { left: 7, width: 173, top: 2, height: 29, labels: 6 } as const;
 const HOUR_MS = 3_600_000;
@@ -77,7 +79,7 @@ function Best({ night, lonDeg, scale }: { night: Night; lonDeg: number; scale: S
   if (!best)
     return (
       <text class="word" x={PLOT.left + 4} y={scale.y(6)}>
-        {say("print.neverUp")}
+        {sayPrint("neverUp")}
       </text>
     );
   const { utcMs, targetDeg } = best.moment;
@@ -93,7 +95,7 @@ function Best({ night, lonDeg, scale }: { night: Night; lonDeg: number; scale: S
         y={mm(Math.max(4, y - 1.8))}
         text-anchor={left ? "end" : "start"}
       >
-        {best.dark ? say("print.bestDark", figures) : say("print.best", figures)}
+        {best.dark ? sayPrint("bestDark", figures) : sayPrint("best", figures)}
       </text>
     </g>
   );
@@ -105,15 +107,15 @@ export function NightPlot({ night, lonDeg, practice }: { night: Night; lonDeg: n
   const { y, topDeg } = scale;
   const moonUp = !practice && moments.some(({ moonDeg, sunDeg }) => moonDeg > 0 && sunDeg < SUN.civilDeg);
   const steps = Array.from({ length: Math.floor(topDeg / GRID_DEG) + 1 }, (_, i) => i * GRID_DEG);
-  const moon = moonUp ? say("print.moon", { percent: Math.round(100 * moonLit) }) : say("print.noMoon");
+  const moon = moonUp ? sayPrint("moon", { percent: Math.round(100 * moonLit) }) : sayPrint("noMoon");
   return (
     <figure class="night">
       <figcaption>
-        <h2>{say("print.height")}</h2>
-        <span>{practice ? say("print.lines") : `${moon} ${say("print.lines")}`}</span>
+        <h2>{sayPrint("height")}</h2>
+        <span>{practice ? sayPrint("lines") : `${moon} ${sayPrint("lines")}`}</span>
       </figcaption>
       <svg viewBox={`0 0 180 ${PLOT.top + PLOT.height + PLOT.labels}`} role="img">
-        <title>{say("print.height")}</title>
+        <title>{sayPrint("height")}</title>
         <g class="tone">
           {toneLines(night, PLOT.width).map((at) => (
             <path key={at} d={`M${mm(PLOT.left + at)} ${mm(PLOT.top)}V${mm(y(0))}`} />
@@ -123,7 +125,7 @@ export function NightPlot({ night, lonDeg, practice }: { night: Night; lonDeg: n
           <g key={deg}>
             <path class={deg === 0 ? "axis" : "level"} d={`M${PLOT.left} ${mm(y(deg))}h${PLOT.width}`} />
             <text class="figure" x={PLOT.left - 1.2} y={mm(y(deg) + 1.1)} text-anchor="end">
-              {say("report.degrees", { deg })}
+              {sayReport("degrees", { deg })}
             </text>
           </g>
         ))}

@@ -5,11 +5,12 @@ import type { Lesson } from "#core/lesson/types.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
 import { skyWords } from "../play/conditions.ts";
 import { nightTime } from "../report/facts.ts";
-import { say } from "../words/say.ts";
+import { sayReport } from "../report/words.ts";
 import { gearWords, short } from "./figures.ts";
 import { NightPlot } from "./NightPlot.tsx";
 import { HopChart, Legend, Target, Views, Way, WideChart } from "./parts.tsx";
 import { type HopSheet, setSheet } from "./setSheet.ts";
+import { sayPrint } from "./words.ts";
 
 interface Props {
   readonly lesson: Lesson;
@@ -21,7 +22,7 @@ const tellsWay = ({ level, id }: Lesson, finished: readonly FinishedAttempt[]): 
   level === "G" || level === "C" || finished.some(({ lessonId }) => lessonId === id);
 
 const latitude = (latDeg: number): string =>
-  say(latDeg < 0 ? "print.south" : "print.north", { deg: Math.abs(latDeg).toFixed(1) });
+  sayPrint(latDeg < 0 ? "south" : "north", { deg: Math.abs(latDeg).toFixed(1) });
 
 function Head({ sheet }: { sheet: HopSheet }) {
   const heading = useRef<HTMLHeadingElement>(null);
@@ -36,9 +37,9 @@ function Head({ sheet }: { sheet: HopSheet }) {
         {lesson.title}
       </h1>
       <div>
-        <p>{say("print.headline", { ...when, place: place.name, lat: latitude(place.latDeg) })}</p>
+        <p>{sayPrint("headline", { ...when, place: place.name, lat: latitude(place.latDeg) })}</p>
         <p>{gear.map(gearWords).join("; ")}</p>
-        <p>{say("print.sky", { words: skyWords(place.skyMagPerArcsec2), mu: short(place.skyMagPerArcsec2, 2) })}</p>
+        <p>{sayPrint("sky", { words: skyWords(place.skyMagPerArcsec2), mu: short(place.skyMagPerArcsec2, 2) })}</p>
       </div>
     </header>
   );
@@ -48,14 +49,14 @@ function Foot({ lesson: { sky } }: { lesson: Lesson }) {
   return (
     <>
       <p class="seen">
-        <span>{say("print.seenOn")}</span>
+        <span>{sayPrint("seenOn")}</span>
         <i />
-        <span>{say("print.seenAt")}</span>
+        <span>{sayPrint("seenAt")}</span>
         <i />
-        <span>{say("print.seenSky")}</span>
+        <span>{sayPrint("seenSky")}</span>
         <i />
       </p>
-      <footer>{sky === "catalogue" ? say("print.credit") : say("print.creditPractice", { seed: sky.practice })}</footer>
+      <footer>{sky === "catalogue" ? sayPrint("credit") : sayPrint("creditPractice", { seed: sky.practice })}</footer>
     </>
   );
 }
@@ -102,19 +103,19 @@ export function PrintScreen({ lesson, finished }: Props) {
     <main class="printing" aria-busy={!sheet && !why}>
       <nav class="print-tools">
         <a class="second-button" href="#/">
-          {say("report.course")}
+          {sayReport("course")}
         </a>
         <button type="button" class="second-button" aria-pressed={night} onClick={() => setNight(!night)}>
-          {say("print.night")}
+          {sayPrint("night")}
         </button>
         <button type="button" class="main-button" disabled={!sheet} onClick={() => print()}>
-          {say("print.print")}
+          {sayPrint("print")}
         </button>
       </nav>
       {sheet ? (
         <Page sheet={sheet} night={night} printed={printed} />
       ) : (
-        <p role="status">{why ? say("print.failed", { why }) : say("print.comes")}</p>
+        <p role="status">{why ? sayPrint("failed", { why }) : sayPrint("comes")}</p>
       )}
     </main>
   );

@@ -1,6 +1,7 @@
 /** Figures of the printed page as words. */
 import type { Gear } from "#core/seams/index.ts";
 import { say } from "../words/say.ts";
+import { sayPrint } from "./words.ts";
 
 /** At most so many decimals, none that say nothing: 5.3, 8, 1.76. */
 export const short = (value: number, digits = 1): string => String(Number(value.toFixed(digits)));
@@ -30,5 +31,5 @@ export const gearName = ({ kind, magnification }: Gear): string => {
 export const gearWords = ({ kind, apertureMm, magnification, fieldDeg }: Gear): string => {
   const name = say(`gear.${kind}`);
   if (magnification <= 1) return name;
-  return say("print.gear", { name, aperture: apertureMm, power: magnification, field: short(fieldDeg, 2) });
+  return sayPrint("gear", { name, aperture: apertureMm, power: magnification, field: short(fieldDeg, 2) });
 };

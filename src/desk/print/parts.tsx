@@ -9,6 +9,7 @@ import { hasSight, type PrintedChart, wideRingDeg } from "./charts.ts";
 import { compassOf, gearName, placeWords, short } from "./figures.ts";
 import { MM_PER_PX } from "./paper.ts";
 import type { GearView, HopSheet } from "./setSheet.ts";
+import { sayPrint } from "./words.ts";
 
 const STEP_SIGN_PX = 30;
 
@@ -19,13 +20,13 @@ function Chart({ chart, title }: { chart: PrintedChart; title: string }) {
 
 export function WideChart({ sheet }: { sheet: HopSheet }) {
   const { page, barDeg } = sheet.wide;
-  const title = say(hasSight(sheet.compiled) ? "print.wideSight" : "print.wide");
+  const title = sayPrint(hasSight(sheet.compiled) ? "wideSight" : "wide");
   const ring = short(wideRingDeg(sheet.compiled));
   return (
     <figure>
       <Chart chart={sheet.wide} title={title} />
       <figcaption>
-        <strong>1 {title}</strong> {say("print.wideAbout", { limit: short(page.limitMag), ring, bar: barDeg })}
+        <strong>1 {title}</strong> {sayPrint("wideAbout", { limit: short(page.limitMag), ring, bar: barDeg })}
       </figcaption>
     </figure>
   );
@@ -38,8 +39,8 @@ export function HopChart({ sheet }: { sheet: HopSheet }) {
   const figures = { limit: short(hop.page.limitMag), field: short(hopping!.fieldDeg, 2), bar: hop.barDeg };
   const about =
     hopping === claim
-      ? say("print.hopAbout", figures)
-      : say("print.hopAboutSmall", { ...figures, small: short(claim!.fieldDeg, 2) });
+      ? sayPrint("hopAbout", figures)
+      : sayPrint("hopAboutSmall", { ...figures, small: short(claim!.fieldDeg, 2) });
   return (
     <figure>
       <Chart chart={hop} title={sheet.lesson.title} />
@@ -81,7 +82,7 @@ function View({ view }: { view: GearView }) {
 
 export const Views = ({ sheet }: { sheet: HopSheet }) => (
   <section class="views">
-    <h2>{say("print.views")}</h2>
+    <h2>{sayPrint("views")}</h2>
     <div>
       {sheet.views.map((view) => (
         <View key={view.gear.id} view={view} />
@@ -92,7 +93,7 @@ export const Views = ({ sheet }: { sheet: HopSheet }) => (
 
 function sizeWords({ object: { majorArcmin, minorArcmin } }: HopSheet): string {
   const [major, minor] = [short(majorArcmin), short(minorArcmin)];
-  return major === minor ? say("print.sizeRound", { major }) : say("print.sizeOval", { major, minor });
+  return major === minor ? sayPrint("sizeRound", { major }) : sayPrint("sizeOval", { major, minor });
 }
 
 export function Target({ sheet }: { sheet: HopSheet }) {
@@ -103,24 +104,24 @@ export function Target({ sheet }: { sheet: HopSheet }) {
   const told = rows.filter(({ gear }) => gear.kind !== "eye" || !hasSight(compiled));
   return (
     <section>
-      <h2>{say("print.theTarget")}</h2>
+      <h2>{sayPrint("theTarget")}</h2>
       <dl>
         <dt class="whole">
           {name}, {signWords(object.kind)}
         </dt>
-        <dt>{say("print.coordinates")}</dt>
+        <dt>{sayPrint("coordinates")}</dt>
         <dd>{placeWords(place.raDeg, place.decDeg)}</dd>
-        <dt>{say(object.magV < 90 ? "print.brightness" : "print.size")}</dt>
-        <dd>{object.magV < 90 ? say("print.magV", { magV: short(object.magV), size }) : size}</dd>
+        <dt>{sayPrint(object.magV < 90 ? "brightness" : "size")}</dt>
+        <dd>{object.magV < 90 ? sayPrint("magV", { magV: short(object.magV), size }) : size}</dd>
       </dl>
-      <h2>{say("print.inEach")}</h2>
+      <h2>{sayPrint("inEach")}</h2>
       <dl>
         {told.map(({ gear, limitMag, band }) => (
           <>
             <dt key={gear.id}>
-              {gearName(gear)}, {say("print.starsTo", { limit: limitMag.toFixed(1) })}
+              {gearName(gear)}, {sayPrint("starsTo", { limit: limitMag.toFixed(1) })}
             </dt>
-            <dd>{say(`print.${band}`)}</dd>
+            <dd>{sayPrint(`${band}`)}</dd>
           </>
         ))}
       </dl>
@@ -133,9 +134,9 @@ export function Legend({ sheet }: { sheet: HopSheet }) {
   const { dots, signs } = legendOf(sheet.hop.page, sheet.hop.marks);
   return (
     <section class="legend">
-      <h2>{say("print.dots")}</h2>
+      <h2>{sayPrint("dots")}</h2>
       <svg viewBox="0 0 67 8" role="img">
-        <title>{say("print.dots")}</title>
+        <title>{sayPrint("dots")}</title>
         {dots.slice(-7).map(({ magV, r }, i) => (
           <g key={magV}>
             <circle cx={3 + i * DOT_STEP_MM} cy="2" r={r * MM_PER_PX} />
@@ -164,7 +165,7 @@ function legWords(sheet: HopSheet, i: number): string {
   const { mark, deg, fields, towardsDeg } = sheet.legs[i]!;
   const gear = gearName(sheet.rows.find((row) => row.gear.id === sheet.compiled.spec.hoppingGear)!.gear);
   const figures = { deg: deg.toFixed(1), fields: fields.toFixed(2), compass: compassOf(towardsDeg), mark };
-  return say("print.leg", { gear, ...figures });
+  return sayPrint("leg", { gear, ...figures });
 }
 
 /** @param printed whether the way may be told */
@@ -175,8 +176,8 @@ export function Way({ sheet, printed }: { sheet: HopSheet; printed: boolean }) {
   if (!printed)
     return (
       <section>
-        <h2>{say("print.wayOwn")}</h2>
-        <p>{say("print.noWay", { anchor, target })}</p>
+        <h2>{sayPrint("wayOwn")}</h2>
+        <p>{sayPrint("noWay", { anchor, target })}</p>
       </section>
     );
   const gearOf = (id: string) => rows.find(({ gear }) => gear.id === id)!.gear;
@@ -188,11 +189,11 @@ export function Way({ sheet, printed }: { sheet: HopSheet; printed: boolean }) {
   );
   return (
     <section class="way">
-      <h2>{legs.length === 1 ? say("print.wayOne", { deg }) : say("print.way", { deg, legs: legs.length })}</h2>
+      <h2>{legs.length === 1 ? sayPrint("wayOne", { deg }) : sayPrint("way", { deg, legs: legs.length })}</h2>
       <ol>
         <li>
-          {sign({ right: 0, up: 0 }, first.fieldDeg, say("print.start"))}
-          <span>{say("print.first", { gear: gearName(first), anchor })}</span>
+          {sign({ right: 0, up: 0 }, first.fieldDeg, sayPrint("start"))}
+          <span>{sayPrint("first", { gear: gearName(first), anchor })}</span>
         </li>
         {legs.map((leg, i) => (
           <li key={i}>
@@ -201,11 +202,11 @@ export function Way({ sheet, printed }: { sheet: HopSheet; printed: boolean }) {
           </li>
         ))}
         <li>
-          {sign({ right: 0, up: 0 }, claim.fieldDeg, say("print.look"))}
-          <span>{say("print.last", { gear: gearName(claim), looks: object.looks })}</span>
+          {sign({ right: 0, up: 0 }, claim.fieldDeg, sayPrint("look"))}
+          <span>{sayPrint("last", { gear: gearName(claim), looks: object.looks })}</span>
         </li>
       </ol>
-      <p class="small">{say("print.signs")}</p>
+      <p class="small">{sayPrint("signs")}</p>
     </section>
   );
 }

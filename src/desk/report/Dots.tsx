@@ -1,10 +1,10 @@
 /** One to three dots: how well a lesson was found. */
 import "../styles/dots.css";
-import { say } from "../words/say.ts";
+import { sayReport } from "./words.ts";
 
 export const Dots = ({ stars }: { stars: number }) => (
   <span class="dots">
-    <span class="hidden-words">{say("report.dots", { dots: stars })}</span>
+    <span class="hidden-words">{sayReport("dots", { dots: stars })}</span>
     {[1, 2, 3].map((one) => (
       <span key={one} class={one <= stars ? "dot full" : "dot"} aria-hidden="true" />
     ))}

@@ -2,8 +2,8 @@
 import type { Lesson } from "#core/lesson/types.ts";
 import { fillLine } from "#core/lesson/words.ts";
 import { EN_REPORT } from "../words/en.report.ts";
-import { say } from "../words/say.ts";
 import type { Facts } from "./facts.ts";
+import { sayReport } from "./words.ts";
 
 type HabitKey = Extract<keyof typeof EN_REPORT, `${string} line`> extends `${infer Code} line` ? Code : never;
 const isKnown = (code: string): code is HabitKey => `${code} line` in EN_REPORT;
@@ -15,7 +15,7 @@ const NOT_OF_THE_WAY: ReadonlySet<string> = new Set(["LST-CLAIM", "PIN-OFF", "HI
 function whereWords({ dear, record, report }: Facts): string {
   if (!dear || NOT_OF_THE_WAY.has(report.habit?.code ?? "")) return "";
   const fields = ((dear.toDas - dear.fromDas) / record.compiled.hoppingFieldDas).toFixed(1);
-  return say(dear.outside ? "report.aToB" : "report.aToBWithin", { fields });
+  return sayReport(dear.outside ? "aToB" : "aToBWithin", { fields });
 }
 
 /** The lesson's own lines on this attempt; those whose figures are not known are left out. */
@@ -44,16 +44,16 @@ export function Habit({ facts, lesson, trainedIn }: Props) {
     ) : null;
   const { codes } = lesson.stages[0]!.hop.after;
   const lessonLine = codes[habit.code as keyof typeof codes];
-  const line = (lessonLine && fillLine(lessonLine, figures)) ?? say(`report.${habit.code} line`);
+  const line = (lessonLine && fillLine(lessonLine, figures)) ?? sayReport(`${habit.code} line`);
   const found = report.word === "found" || report.word === "notSeen";
   const saysCost = !found || (lessonLine?.includes("{cost}") ?? false);
-  const cost = habit.costPoints === 1 ? say("report.costOne") : say("report.cost", { points: habit.costPoints });
+  const cost = habit.costPoints === 1 ? sayReport("costOne") : sayReport("cost", { points: habit.costPoints });
   return (
     <section class="habit">
-      <h2>{say("report.habit", { name: say(`report.${habit.code}`) })}</h2>
+      <h2>{sayReport("habit", { name: sayReport(habit.code) })}</h2>
       <p>
         {whereWords(facts)} {line} {!saysCost && cost} {own}{" "}
-        {trainedIn && <em>{say("report.trains", { title: trainedIn.title })}</em>}
+        {trainedIn && <em>{sayReport("trains", { title: trainedIn.title })}</em>}
       </p>
     </section>
   );

@@ -4,6 +4,7 @@ import { say } from "../words/say.ts";
 import { type Facts, nightTime } from "./facts.ts";
 import { nightNotes } from "./notes.ts";
 import type { Sketch } from "./sketch.ts";
+import { sayReport } from "./words.ts";
 
 const RADIUS = 150;
 const MARGIN = 26;
@@ -25,7 +26,7 @@ function SketchPicture({ sketch }: { sketch: Sketch }) {
   const hour = Math.round(northDeg / 30) % 12 || 12;
   return (
     <svg viewBox={`${-box} ${-box} ${2 * box} ${2 * box}`} role="img">
-      <title>{say("report.sketchSaid", { count: stars.length, hour })}</title>
+      <title>{sayReport("sketchSaid", { count: stars.length, hour })}</title>
       <circle class="stop" r={RADIUS} />
       <path d={dotsPath(stars)} />
       <path d={dotsPath(stipple)} />
@@ -36,7 +37,7 @@ function SketchPicture({ sketch }: { sketch: Sketch }) {
         x={(Math.sin((northDeg * Math.PI) / 180) * (RADIUS + 17)).toFixed(1)}
         y={(-Math.cos((northDeg * Math.PI) / 180) * (RADIUS + 17) + 5).toFixed(1)}
       >
-        {say("report.north")}
+        {sayReport("north")}
       </text>
     </svg>
   );
@@ -44,19 +45,19 @@ function SketchPicture({ sketch }: { sketch: Sketch }) {
 
 function caption({ gear }: Sketch, time: string): string {
   const name = say(`gear.${gear.kind}`);
-  if (gear.magnification <= 1) return say("report.sketchGearEye", { gear: name, time });
-  return say("report.sketchGear", { gear: name, power: gear.magnification, deg: gear.fieldDeg.toFixed(1), time });
+  if (gear.magnification <= 1) return sayReport("sketchGearEye", { gear: name, time });
+  return sayReport("sketchGear", { gear: name, power: gear.magnification, deg: gear.fieldDeg.toFixed(1), time });
 }
 
 export function Notes({ facts, sketch }: { facts: Facts; sketch: Sketch | null }) {
   const { record, claims } = facts;
   const notes = useMemo(() => nightNotes(facts), [facts]);
   const lastMs = claims.at(-1)?.atMs ?? record.events.at(-1)?.tMs ?? 0;
-  const title = claims.length > 0 ? say("report.sketch") : say("report.sketchLast");
+  const title = claims.length > 0 ? sayReport("sketch") : sayReport("sketchLast");
   return (
     <section class="notes">
       <div>
-        <h2>{say("report.notes")}</h2>
+        <h2>{sayReport("notes")}</h2>
         <ol>
           {notes.map(({ atMs, text }) => (
             <li key={`${atMs} ${text}`}>

@@ -17,6 +17,7 @@ import { Sum } from "./Sum.tsx";
 import { useReportSky } from "./useReportSky.ts";
 import { WayList } from "./WayList.tsx";
 import { Ways } from "./Ways.tsx";
+import { sayReport } from "./words.ts";
 
 interface Props {
   readonly attempt: FinishedAttempt;
@@ -43,9 +44,9 @@ function Steps({ facts, lesson, lessons, finished, onOpen, onStart }: Omit<Props
   const other = main.kind === "again" ? nextLesson(lesson, lessons, finished) : lesson;
   const { title } = main.lesson;
   const words = {
-    train: say("report.train", { title }),
-    next: say("report.next", { title }),
-    again: say("report.again"),
+    train: sayReport("train", { title }),
+    next: sayReport("next", { title }),
+    again: sayReport("again"),
   };
   return (
     <nav class="steps">
@@ -54,16 +55,16 @@ function Steps({ facts, lesson, lessons, finished, onOpen, onStart }: Omit<Props
       </button>
       {other && (
         <button type="button" class="second-button" onClick={() => onOpen(other.id)}>
-          {other === lesson ? say("report.again") : say("report.next", { title: other.title })}
+          {other === lesson ? sayReport("again") : sayReport("next", { title: other.title })}
         </button>
       )}
       {!isTry() && (
         <a class="second-button" href={hashOf({ kind: "print", lessonId: lesson.id })}>
-          {say("print.link")}
+          {sayReport("printLink")}
         </a>
       )}
       <button type="button" class="second-button" onClick={onStart}>
-        {isTry() ? say("bench.toBench") : say("report.course")}
+        {isTry() ? say("bench.toBench") : sayReport("course")}
       </button>
     </nav>
   );
@@ -79,15 +80,15 @@ function Chart({
   return (
     <section
       class="report-sheet"
-      aria-label={say("report.showSheet")}
+      aria-label={sayReport("showSheet")}
       style={{ width: `${width}px`, height: `${height}px` }}
     >
       {chart ? (
         <ReportSheet facts={facts} title={lesson.title} chart={chart} scale={scale} />
       ) : (
-        <p class="aside">{say("report.sheetComes")}</p>
+        <p class="aside">{sayReport("sheetComes")}</p>
       )}
-      {chart?.bare && <p class="aside">{say("report.sheetFailed")}</p>}
+      {chart?.bare && <p class="aside">{sayReport("sheetFailed")}</p>}
     </section>
   );
 }
@@ -133,11 +134,11 @@ function Unreadable({ why, onStart }: { why: string; onStart: () => void }) {
   return (
     <main class="report stacked">
       <div class="report-words">
-        <h1>{say("report.unreadable")}</h1>
+        <h1>{sayReport("unreadable")}</h1>
         <p>{why}</p>
         <nav class="steps">
           <button type="button" class="main-button" onClick={onStart}>
-            {say("report.course")}
+            {sayReport("course")}
           </button>
         </nav>
       </div>

@@ -10,10 +10,10 @@ import type { Dir } from "#core/seams/index.ts";
 import { reducedMotion } from "../app/state.ts";
 import { Sheet } from "../sheet/Sheet.tsx";
 import type { SheetHand, SheetMode, SheetNote, SheetProps } from "../sheet/types.ts";
-import { say } from "../words/say.ts";
 import { degOf, type Facts, hoppingFieldDeg } from "./facts.ts";
 import { REPORT_PAGE, trailPieces } from "./reportPage.ts";
 import type { ReportSky } from "./useReportSky.ts";
+import { sayReport } from "./words.ts";
 
 /** The trail draws itself along its own time, so much faster, and never longer than this. */
 const FASTER = 20;
@@ -55,8 +55,8 @@ function legNotes({ way }: Facts): SheetNote[] {
     const at = slerpDir(marks[i]?.dir ?? anchor!.dir, dir, LEG_WORDS_AT);
     const text =
       others.length === 1
-        ? say("report.onlyLeg", { deg: lengths[i]! })
-        : say("report.leg", { number: i + 1, deg: lengths[i]!, mark });
+        ? sayReport("onlyLeg", { deg: lengths[i]! })
+        : sayReport("leg", { number: i + 1, deg: lengths[i]!, mark });
     return { at, text, kind: "leg" };
   });
 }
@@ -64,7 +64,7 @@ const distanceDeg = (a: Dir, b: Dir): string => degOf(distanceDas(a, b));
 
 function trailNotes({ dear, dirs }: Facts): SheetNote[] {
   const middle = dirs[Math.floor(dirs.length / 3)];
-  const named: SheetNote[] = middle ? [{ at: middle, text: say("report.yourTrail"), kind: "trail" }] : [];
+  const named: SheetNote[] = middle ? [{ at: middle, text: sayReport("yourTrail"), kind: "trail" }] : [];
   if (!dear) return named;
   return [{ at: dear.from, text: "A", kind: "stop" }, { at: dear.furthest, text: "B", kind: "stop" }, ...named];
 }
@@ -121,7 +121,7 @@ export function ReportSheet({ facts, title, chart, scale }: ReportSheetProps) {
       lettering="level"
       sizePx={sheetSize(scale)}
       fieldDeg={hoppingFieldDeg(record)}
-      title={say("report.sheetTitle", { title })}
+      title={sayReport("sheetTitle", { title })}
       reducedMotion={reducedMotion.value}
     />
   );

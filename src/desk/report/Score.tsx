@@ -4,9 +4,9 @@ import type { Lesson } from "#core/lesson/types.ts";
 import { fillLine } from "#core/lesson/words.ts";
 import { passes } from "#core/score/pass.ts";
 import { isSeeded } from "../app/lessonOf.ts";
-import { say } from "../words/say.ts";
 import { Dots } from "./Dots.tsx";
 import { type Facts, nightTime } from "./facts.ts";
+import { sayReport } from "./words.ts";
 
 interface Props {
   readonly facts: Facts;
@@ -22,11 +22,11 @@ export function Headline({ facts, lesson, heading }: Props & { heading: RefObjec
   return (
     <header>
       <p class="aside">
-        {isSeeded(id) ? say("report.seededAt", when) : say("report.lessonAt", { number, of, ...when })}{" "}
-        {record.compiled.spec.sky.kind === "imported" && say("report.ownStars")}
+        {isSeeded(id) ? sayReport("seededAt", when) : sayReport("lessonAt", { number, of, ...when })}{" "}
+        {record.compiled.spec.sky.kind === "imported" && sayReport("ownStars")}
       </p>
       <h1 tabIndex={-1} ref={heading}>
-        {say(`report.${report.word}`, { title })}
+        {sayReport(`${report.word}`, { title })}
       </h1>
       {line && <p class="after-line">{line}</p>}
     </header>
@@ -35,19 +35,17 @@ export function Headline({ facts, lesson, heading }: Props & { heading: RefObjec
 
 /** Where the tube stood at the end, against the target. */
 function whereWords({ report, figures, passed, stood }: Facts): string[] {
-  if (!stood) return [say("report.notBegun")];
+  if (!stood) return [sayReport("notBegun")];
   const fields = figures.shortFields ?? "0.0";
   const short =
-    fields === "0.0"
-      ? say("report.hereOn")
-      : say(Number(fields) > 1 ? "report.hereShortMany" : "report.hereShort", { fields });
-  return report.word === "found" ? [] : [short, ...(passed ? [say("report.past", { mark: passed })] : [])];
+    fields === "0.0" ? sayReport("hereOn") : sayReport(Number(fields) > 1 ? "hereShortMany" : "hereShort", { fields });
+  return report.word === "found" ? [] : [short, ...(passed ? [sayReport("past", { mark: passed })] : [])];
 }
 
 function pointsWords({ report }: Facts, markPoints: number): string {
-  if (passes(report, markPoints)) return say("report.pointsPassed", { mark: markPoints });
+  if (passes(report, markPoints)) return sayReport("pointsPassed", { mark: markPoints });
   const enough = report.points !== null && report.points >= markPoints;
-  return say(enough ? "report.pointsNoPin" : "report.pointsUnder", { mark: markPoints });
+  return sayReport(enough ? "pointsNoPin" : "pointsUnder", { mark: markPoints });
 }
 
 /** @param bestBefore points of the best attempt before this one, as the logbook noted them; null where there was none */
@@ -60,12 +58,12 @@ export function ScoreLine({ facts, lesson, bestBefore }: Props & { bestBefore: n
       <div class="score by-claims">
         <Dots stars={stars} />
         <p>
-          {found && say(claims.length === 1 ? "report.claimsSaid" : "report.claimsSaidMany", { count: claims.length })}
+          {found && sayReport(claims.length === 1 ? "claimsSaid" : "claimsSaidMany", { count: claims.length })}
           {where.join(" ")}
         </p>
       </div>
     );
-  if (report.points === null) return <p class="score no-points">{say("report.noPoints")}</p>;
+  if (report.points === null) return <p class="score no-points">{sayReport("noPoints")}</p>;
   const mark = "points" in lesson.pass ? lesson.pass.points[0] : 0;
   return (
     <div class="score">
@@ -77,8 +75,8 @@ export function ScoreLine({ facts, lesson, bestBefore }: Props & { bestBefore: n
           {where.length > 0
             ? where.join(" ")
             : bestBefore === null
-              ? say("report.firstTry")
-              : say("report.bestBefore", { points: bestBefore })}
+              ? sayReport("firstTry")
+              : sayReport("bestBefore", { points: bestBefore })}
         </p>
       </div>
     </div>

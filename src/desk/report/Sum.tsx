@@ -1,18 +1,18 @@
 /** The sum as a table: what, the figure behind it, whole points that add up to the score. */
 import type { ComponentChildren } from "preact";
 import type { ScoreLine } from "#core/seams/index.ts";
-import { say } from "../words/say.ts";
 import { Dots } from "./Dots.tsx";
 import { degOf, type Facts } from "./facts.ts";
+import { sayReport } from "./words.ts";
 
 type Row = { readonly part: string; readonly figure: string; readonly points: ComponentChildren };
 
-const signed = (points: number) => (points < 0 ? say("report.paid", { points: -points }) : String(points));
+const signed = (points: number) => (points < 0 ? sayReport("paid", { points: -points }) : String(points));
 
 /** Points, and out of how many. */
 const outOf = ({ points, figures }: ScoreLine): ComponentChildren => (
   <>
-    {signed(points)} <span class="out-of">{say("report.outOf", { of: figures.of ?? 0 })}</span>
+    {signed(points)} <span class="out-of">{sayReport("outOf", { of: figures.of ?? 0 })}</span>
   </>
 );
 
@@ -21,10 +21,10 @@ function paidWords({ figures }: ScoreLine): string {
   const some = (count: number | undefined, one: string, many: string) => (count ? [count === 1 ? one : many] : []);
   const { wrongClaims, restarts, hints, aids } = figures;
   return [
-    ...some(wrongClaims, say("report.wrongClaim"), say("report.wrongClaims", { count: wrongClaims ?? 0 })),
-    ...some(restarts, say("report.restart"), say("report.restarts", { count: restarts ?? 0 })),
-    ...some(hints, say("report.hint"), say("report.hints", { count: hints ?? 0 })),
-    ...some(aids, say("report.aid"), say("report.aids", { count: aids ?? 0 })),
+    ...some(wrongClaims, sayReport("wrongClaim"), sayReport("wrongClaims", { count: wrongClaims ?? 0 })),
+    ...some(restarts, sayReport("restart"), sayReport("restarts", { count: restarts ?? 0 })),
+    ...some(hints, sayReport("hint"), sayReport("hints", { count: hints ?? 0 })),
+    ...some(aids, sayReport("aid"), sayReport("aids", { count: aids ?? 0 })),
   ].join(", ");
 }
 
@@ -36,15 +36,15 @@ function rowOf(line: ScoreLine, { record, claims }: Facts): Row {
   switch (line.what) {
     case "found":
       return {
-        part: say("report.lineFound"),
-        figure: say("report.lineFoundAt", { count: claims.length }),
-        points: <span class="out-of">{say("report.needed")}</span>,
+        part: sayReport("lineFound"),
+        figure: sayReport("lineFoundAt", { count: claims.length }),
+        points: <span class="out-of">{sayReport("needed")}</span>,
       };
     case "directness": {
       const [par, trail] = [degOf(figures.parDas ?? 0), degOf(figures.trailDas ?? 0)];
       return {
-        part: say("report.lineDirectness"),
-        figure: say("report.directnessFigure", { par, trail }),
+        part: sayReport("lineDirectness"),
+        figure: sayReport("directnessFigure", { par, trail }),
         points: outOf(line),
       };
     }
@@ -52,20 +52,20 @@ function rowOf(line: ScoreLine, { record, claims }: Facts): Row {
       const { answered = 0, asked = 0, offDas = 0 } = figures;
       const fields = (offDas / record.compiled.hoppingFieldDas).toFixed(1);
       const figure =
-        answered > 0 ? say("report.pinsFigure", { answered, asked, fields }) : say("report.pinsNone", { asked });
-      return { part: say("report.linePins"), figure, points: outOf(line) };
+        answered > 0 ? sayReport("pinsFigure", { answered, asked, fields }) : sayReport("pinsNone", { asked });
+      return { part: sayReport("linePins"), figure, points: outOf(line) };
     }
     case "care": {
       const paid = paidPoints(line);
       const what = paidWords(line);
       return {
-        part: what ? say("report.careOf", { what }) : say("report.lineCare"),
-        figure: paid > 0 ? say("report.paid", { points: paid }) : say("report.careWhole"),
+        part: what ? sayReport("careOf", { what }) : sayReport("lineCare"),
+        figure: paid > 0 ? sayReport("paid", { points: paid }) : sayReport("careWhole"),
         points: outOf(line),
       };
     }
     case "floor":
-      return { part: say("report.lineFloor"), figure: "", points: `+${points}` };
+      return { part: sayReport("lineFloor"), figure: "", points: `+${points}` };
   }
 }
 
@@ -83,16 +83,16 @@ function TableRow({ row, last = false }: { row: Row; last?: boolean }) {
 export function Sum({ facts }: { facts: Facts }) {
   const { report, byClaims, claims, stars } = facts;
   if (report.word !== "found" && report.word !== "notSeen") return null;
-  const claimsRow = { part: say("report.lineClaims"), figure: String(claims.length), points: <Dots stars={stars} /> };
+  const claimsRow = { part: sayReport("lineClaims"), figure: String(claims.length), points: <Dots stars={stars} /> };
   const lines = report.lines.filter(({ figures }) => figures.of !== 0);
   return (
     <table class="sum">
-      <caption class="hidden-words">{say("report.sum")}</caption>
+      <caption class="hidden-words">{sayReport("sum")}</caption>
       <thead class="hidden-words">
         <tr>
-          <th scope="col">{say("report.part")}</th>
-          <th scope="col">{say("report.figure")}</th>
-          <th scope="col">{say("report.points")}</th>
+          <th scope="col">{sayReport("part")}</th>
+          <th scope="col">{sayReport("figure")}</th>
+          <th scope="col">{sayReport("points")}</th>
         </tr>
       </thead>
       <tbody>
@@ -103,7 +103,7 @@ export function Sum({ facts }: { facts: Facts }) {
             {lines.map((line) => (
               <TableRow key={line.what} row={rowOf(line, facts)} />
             ))}
-            <TableRow last row={{ part: say("report.together"), figure: "", points: String(report.points) }} />
+            <TableRow last row={{ part: sayReport("together"), figure: "", points: String(report.points) }} />
           </>
         )}
       </tbody>

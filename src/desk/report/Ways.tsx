@@ -1,8 +1,8 @@
 /** Both ways straightened out to one scale; on longer hops a line of fields, with the lengths that still earn the dots. */
 import type { Lesson } from "#core/lesson/types.ts";
-import { say } from "../words/say.ts";
 import { degOf, type Facts } from "./facts.ts";
 import { ParLine } from "./ParLine.tsx";
+import { sayReport } from "./words.ts";
 
 /** From so many legs on the line of fields stands in place of the bars. */
 const LEGS_FOR_LINE = 3;
@@ -39,7 +39,7 @@ function DearWords({ outside, from, furthest }: { outside: boolean; from: number
   const side = after ? { left: percent(furthest) } : { right: percent(1 - furthest) };
   return (
     <em class="bar-words" style={side}>
-      {say(outside ? "report.leftWay" : "report.withinWay")}
+      {sayReport(outside ? "leftWay" : "withinWay")}
     </em>
   );
 }
@@ -49,7 +49,7 @@ function Bar({ words, deg, share, facts }: { words: string; deg: string; share: 
     <div class={facts?.dear ? "way has-letters" : "way"} style={{ width: percent(share) }}>
       <p>
         <span>{words}</span>
-        <span class="figures">{say("report.degrees", { deg })}</span>
+        <span class="figures">{sayReport("degrees", { deg })}</span>
       </p>
       <span class="bar" aria-hidden="true">
         {facts && <DearBar facts={facts} />}
@@ -62,9 +62,9 @@ function Bars({ facts }: { facts: Facts }) {
   const { trailDas, parDas } = facts.report;
   const whole = Math.max(trailDas, parDas, 1);
   return (
-    <section class="ways" aria-label={say("report.ways")}>
-      <Bar words={say("report.shortest")} deg={degOf(parDas)} share={parDas / whole} />
-      <Bar words={say("report.trail")} deg={degOf(trailDas)} share={trailDas / whole} facts={facts} />
+    <section class="ways" aria-label={sayReport("ways")}>
+      <Bar words={sayReport("shortest")} deg={degOf(parDas)} share={parDas / whole} />
+      <Bar words={sayReport("trail")} deg={degOf(trailDas)} share={trailDas / whole} facts={facts} />
     </section>
   );
 }

@@ -9,6 +9,7 @@ import { restsOf, sampleAt } from "#core/score/rests.ts";
 import type { AttemptEvent } from "#core/seams/index.ts";
 import { say } from "../words/say.ts";
 import type { Facts } from "./facts.ts";
+import { sayReport } from "./words.ts";
 
 export type Note = { readonly atMs: number; readonly text: string };
 
@@ -20,19 +21,17 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 const gearNote = (id: string): string => {
   const { kind, magnification } = gearById(id);
   const gear = say(`gear.${kind}`).toLowerCase();
-  if (kind === "eye") return say("report.noteLookedUp");
-  return kind === "eyepiece"
-    ? say("report.noteToPower", { gear, power: magnification })
-    : say("report.noteTo", { gear });
+  if (kind === "eye") return sayReport("noteLookedUp");
+  return kind === "eyepiece" ? sayReport("noteToPower", { gear, power: magnification }) : sayReport("noteTo", { gear });
 };
 
-const AIDS = { carry: "report.noteCarry", asInInstrument: "report.noteAsIn", compass: "report.noteCompass" } as const;
+const AIDS = { carry: "noteCarry", asInInstrument: "noteAsIn", compass: "noteCompass" } as const;
 
 function pinNote({ record, dirs }: Facts, { at, tMs }: AttemptEvent & { kind: "pin" | "pencil" }): string | null {
   const truth = dirs[sampleAt(record, tMs)];
   if (!truth) return null;
   const fields = distanceDas(dirFromMas(at), truth) / record.compiled.hoppingFieldDas;
-  return say(fields > 1 ? "report.notePinMany" : "report.notePin", { fields: fields.toFixed(1) });
+  return sayReport(fields > 1 ? "notePinMany" : "notePin", { fields: fields.toFixed(1) });
 }
 
 function eventNote(event: AttemptEvent, facts: Facts, price: string): string | null {
@@ -42,20 +41,20 @@ function eventNote(event: AttemptEvent, facts: Facts, price: string): string | n
     case "eyepiece":
       return gearNote(event.gear);
     case "confirm":
-      return event.tMs === record.trail.tMs[0] ? say("report.noteAnchor", { anchor }) : null;
+      return event.tMs === record.trail.tMs[0] ? sayReport("noteAnchor", { anchor }) : null;
     case "pin":
       return pinNote(facts, event);
     case "hint":
-      if (event.grade === 3) return say("report.noteShown");
-      return say(event.grade === 1 ? "report.noteHint1" : "report.noteHint2", { price });
+      if (event.grade === 3) return sayReport("noteShown");
+      return sayReport(event.grade === 1 ? "noteHint1" : "noteHint2", { price });
     case "aid":
-      return event.on && event.aid in AIDS ? say(AIDS[event.aid as keyof typeof AIDS], { price }) : null;
+      return event.on && event.aid in AIDS ? sayReport(AIDS[event.aid as keyof typeof AIDS], { price }) : null;
     case "restart":
-      return say("report.noteRestart", { anchor, price });
+      return sayReport("noteRestart", { anchor, price });
     case "knock":
-      return say("report.noteKnock");
+      return sayReport("noteKnock");
     case "giveUp":
-      return say("report.noteGaveUp");
+      return sayReport("noteGaveUp");
     default:
       return null;
   }
@@ -63,7 +62,7 @@ function eventNote(event: AttemptEvent, facts: Facts, price: string): string | n
 
 /** What a thing cost, to be said behind the words; nothing where nothing is counted. */
 const pricePaid = (price: Price | undefined): string =>
-  price && price.points > 0 ? say("report.notePrice", { points: price.points }) : "";
+  price && price.points > 0 ? sayReport("notePrice", { points: price.points }) : "";
 const priceOf = (prices: readonly Price[], rule: Price["rule"] | undefined, atMs: number): string =>
   pricePaid(prices.find((price) => price.rule === rule && price.atMs === atMs));
 const RULE_OF: Partial<Record<AttemptEvent["kind"], Price["rule"]>> = { hint: "hint", aid: "aid", restart: "restart" };
@@ -73,8 +72,8 @@ function claimNotes({ claims, target }: Facts, prices: readonly Price[]): Note[]
   const wrong = claims.filter(({ right }) => !right);
   return claims.map((claim) => {
     const { atMs, right, says } = claim;
-    if (!right) return { atMs, text: say("report.noteWrong", { price: pricePaid(paid[wrong.indexOf(claim)]) }) };
-    return { atMs, text: says === "here" ? say("report.noteRight", { target }) : say("report.noteNotSeen") };
+    if (!right) return { atMs, text: sayReport("noteWrong", { price: pricePaid(paid[wrong.indexOf(claim)]) }) };
+    return { atMs, text: says === "here" ? sayReport("noteRight", { target }) : sayReport("noteNotSeen") };
   });
 }
 
@@ -85,7 +84,7 @@ function markNotes({ record, dirs, way }: Facts): Note[] {
   return way.marks.slice(1, -1).flatMap(({ dir, name: mark }) => {
     const place = dirFromMas(dir);
     const rest = rests.find(({ index }) => distanceDas(dirs[index]!, place) <= nearDas);
-    return rest ? [{ atMs: rest.fromMs, text: say("report.noteMark", { mark }) }] : [];
+    return rest ? [{ atMs: rest.fromMs, text: sayReport("noteMark", { mark }) }] : [];
   });
 }
 

@@ -117,8 +117,8 @@ export function Contents({ next, lessons, finished, nowMs, onShow, onOpen }: Con
       />
       <Row
         icon={<Icon name="sheet" />}
-        name={say("print.row")}
-        note={say("print.rowNote")}
+        name={say("start.printRow")}
+        note={say("start.printNote")}
         onPress={() => goTo({ kind: "print", lessonId: next.id })}
       />
       <Row

@@ -1,12 +1,9 @@
 /** Words of the printed hop sheet. */
 export const EN_PRINT = {
-  link: "Print the hop sheet",
   print: "Print",
   night: "For the red lamp",
   comes: "The sheet is being set.",
   failed: "The sheet could not be set: {why}",
-  row: "Hop sheet",
-  rowNote: "this hop on A4, to print",
 
   headline: "Hop sheet for {date}, {time}, {place}, {lat}",
   north: "{deg}° N",

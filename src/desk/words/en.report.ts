@@ -1,5 +1,6 @@
 /** Words of the report: what happened, the sum, one habit, the night's notes. */
 export const EN_REPORT = {
+  printLink: "Print the hop sheet",
   lessonAt: "Lesson {number} of {of}, {date}, {time}",
   seededAt: "Practice sky, {date}, {time}",
   found: "{title}: found",

@@ -26,6 +26,8 @@ export const EN_START = {
   logbookEmpty: "no hop yet",
   logbookOne: "1 hop, {when}",
   logbookNote: "{count} hops, last {when}",
+  printRow: "Hop sheet",
+  printNote: "this hop on A4, to print",
   bench: "Lesson bench",
   benchNote: "write a lesson and try it",
   own: "Own catalogue",
