@@ -56,10 +56,12 @@ test("before the hop the time goes by keys and by the slider, and once the ancho
   await expect(slider(page)).toHaveValue(latest!);
   await page.locator("#field").focus();
   await page.keyboard.press("t");
-  await expect(page.getByText("Earlier or later than this")).toBeVisible();
-  await slider(page).fill(String(Date.UTC(2027, 9, 29, 20)));
-  await expect(conditions(page)).toContainText("20:00");
+  await expect(page.getByText("as far as the night goes")).toBeVisible();
   await page.getByRole("button", { name: "Back to the words" }).click();
+  await expect(page.getByText("is below the horizon. The hop cannot start.")).toBeVisible();
+  await page.getByRole("button", { name: "Back to 20:00" }).click();
+  await expect(conditions(page)).toContainText("20:00");
+  await expect(page.getByText("is below the horizon.")).toHaveCount(0);
 
   await seekAnchor(player);
   await page.keyboard.press("t");

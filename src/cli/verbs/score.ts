@@ -7,6 +7,7 @@ import { compileHop } from "#core/score/compile.ts";
 import { score as scoreOf } from "#core/score/report.ts";
 import { InputError } from "#core/seams/errors.ts";
 import type { AttemptRecord, CompiledAttempt, Report, ScoreWhat } from "#core/seams/index.ts";
+import { hourSet } from "#core/session/hour.ts";
 import { checksumFits, decodeRecord } from "#core/session/record.ts";
 import { parseArgs } from "../args.ts";
 import { readText } from "../files.ts";
@@ -45,9 +46,12 @@ function sorted(value: unknown): unknown {
 /** Whether some stage of the lesson compiles to the record's integers. */
 async function compilesAgain(record: AttemptRecord, lesson: Lesson, io: Io): Promise<boolean> {
   const wanted = fixedPart(record.compiled);
-  const seeing = realLookups.seeing(lesson);
+  // The night may have been set to another hour before the hop; then the record's events say so.
+  const { spec: recorded } = record.compiled;
+  const startMs = hourSet(record.events) === recorded.startMs ? recorded.startMs : Date.parse(lesson.time);
+  const seeing = realLookups.seeing({ ...lesson, time: new Date(startMs).toISOString() });
   for (let stage = 0; stage < lesson.stages.length; stage++) {
-    const spec = toHopSpec(lesson, stage, realLookups);
+    const spec = { ...toHopSpec(lesson, stage, realLookups), startMs };
     const stars = await residentAbout(skyOf(spec.sky, io), spec, seeing);
     const compiled = compileHop(spec, stars, seeing, 0);
     if ("ok" in compiled && fixedPart(compiled.ok) === wanted) return true;

@@ -27,7 +27,7 @@ export interface HopSpec {
   readonly stance: Stance;
   /** Latitude north, longitude east positive, mas. */
   readonly siteMas: readonly [lat: number, lon: number];
-  /** UTC, ms since 1970-01-01T00:00Z. */
+  /** When the hop starts, UTC, ms since 1970-01-01T00:00Z: the lesson's hour, or the one that the night was set to. */
   readonly startMs: number;
   readonly drift: boolean;
   readonly weights: Weights;

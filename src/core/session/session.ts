@@ -18,6 +18,7 @@ import { SUN_CIRCLE_RAD, setGaze, setTube, setTubeFor, tubeDir } from "./tube.ts
 
 export { claimRefusal, stepEvent } from "./events.ts";
 export { carryingHand, type Drag, pushingHand, screwingHand } from "./hand.ts";
+export { compiledAnew, hourSet } from "./hour.ts";
 export * from "./pointing.ts";
 export * from "./state.ts";
 export { tick } from "./tick.ts";

@@ -63,7 +63,8 @@ export interface SessionState {
 }
 
 export interface Session {
-  readonly compiled: CompiledAttempt;
+  /** Replaced only by the same hop compiled for another hour, before it starts. */
+  compiled: CompiledAttempt;
   /** Places of {@link POSE}. */
   readonly pose: Float64Array;
   /** Replaced at events and at rare moments of a tick; safe to keep. */

@@ -49,6 +49,22 @@ function Notice({ model, why }: { model: PlayModel; why: string | null }) {
   );
 }
 
+/** What an hour that was set does to the words and to the hop, and the way back to the lesson's own. */
+function Hour({ model }: { model: PlayModel }) {
+  const hour = model.hour.value;
+  if (!hour) return null;
+  return (
+    <p class="aside">
+      {hour.words}{" "}
+      {model.night.value && (
+        <button type="button" class="plain-link" onClick={() => model.resetTime()}>
+          {hour.back}
+        </button>
+      )}
+    </p>
+  );
+}
+
 /** So many steps of a long way stand beside the words. */
 const STEPS_IN_SIGHT = 3;
 
@@ -117,6 +133,7 @@ export function Words({ model, headline, why, show, onBegin }: WordsProps) {
           </button>
         </p>
       )}
+      <Hour model={model} />
       {model.trouble.value && (
         <p class="aside" role="alert">
           {model.trouble.value}{" "}

@@ -4,6 +4,7 @@ import type { Dir } from "#core/seams/index.ts";
 import { gearInUse, type SessionEvent, stepEvent, tubeDir } from "#core/session/session.ts";
 import { say } from "../words/say.ts";
 import { layAsInInstrument, refreshAgreement } from "./agreeing.ts";
+import { followHour } from "./followHour.ts";
 import type { Hop } from "./hop.ts";
 import type { PlayModel } from "./model.ts";
 import { NIGHT_STEP_MS, sunNow } from "./night.ts";
@@ -29,6 +30,7 @@ export type Acts = Pick<
   | "giveUp"
   | "setTime"
   | "stepTime"
+  | "resetTime"
   | "setSkyTurns"
   | "setScrews"
   | "pinAt"
@@ -89,11 +91,17 @@ export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steer
       if (toMs === signals.night.value.atMs) return tell(say("hop.nightEnds"));
       put(hop, { kind: "timeSet", toMs });
       Object.assign(hop.sun, sunNow(hop.attempt.session));
+      followHour(hop);
       settle(hop);
       tell(say("hop.timeNow", { time: signals.night.value.words }));
     });
+  const confirm = (hop: Hop) => {
+    put(hop, { kind: "confirm" });
+    how.chooseSheet(hop);
+  };
   return {
     setTime,
+    resetTime: () => playing(({ night }) => setTime(night.lessonMs)),
     stepTime: (by) => setTime((signals.night.value?.atMs ?? 0) + by * NIGHT_STEP_MS),
     setSkyTurns: (on) =>
       playing((hop) => {
@@ -121,9 +129,17 @@ export function createActs(hopNow: () => Hop | null, signals: PlaySignals, steer
     narrower: () => stepGear(1),
     confirm: () =>
       playing((hop) => {
-        if (hop.lookFrom) return;
-        put(hop, { kind: "confirm" });
-        how.chooseSheet(hop);
+        const { lookFrom, hourStands } = hop;
+        if (lookFrom) return;
+        if (!hourStands) return confirm(hop);
+        void hourStands.then((can) =>
+          playing(() => {
+            // Another hour was set while one waited for this one.
+            if (hop.hourStands !== hourStands) return;
+            if (can) confirm(hop);
+            else tell(signals.hour.value?.words ?? say("hop.timeNotYet"));
+          }),
+        );
       }),
     claimHere: () => playing((hop) => put(hop, { kind: "claim", says: "here" })),
     claimNotSeen: () => playing((hop) => put(hop, { kind: "claim", says: "notSeen" })),

@@ -6,7 +6,7 @@ import { lookupOf } from "#core/lesson/skyLookup.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import { CONTEXT_LIMIT_MILLI_MAG, compileHop } from "#core/score/compile.ts";
 import { DataFileError, InputError } from "#core/seams/errors.ts";
-import type { AttemptRecord, CompiledAttempt, Cone, HopSpec, Seeing, SkyRef } from "#core/seams/index.ts";
+import type { AttemptRecord, CompiledAttempt, Cone, HopSpec, Resident, Seeing, SkyRef } from "#core/seams/index.ts";
 import { decodeRecord } from "#core/session/record.ts";
 import { createSession, type Session } from "#core/session/session.ts";
 import type { RunningAttempt } from "../app/ports.ts";
@@ -16,12 +16,26 @@ import type { OpenSky } from "./skies.ts";
 export interface Attempt {
   readonly id: string;
   readonly seed: number;
-  readonly compiled: CompiledAttempt;
   readonly session: Session;
+  /** As it stands in the session: another one where the hour was set. */
+  readonly compiled: CompiledAttempt;
   readonly seeing: Seeing;
-  /** The night of the lesson: brightness of the sky, and what limits the view. */
-  readonly night: NightSky;
+  /** The night at the hop's hour: brightness of the sky, and what limits the view. */
+  night: NightSky;
 }
+
+const attemptOf = (id: string, seed: number, session: Session, night: NightSky): Attempt => ({
+  id,
+  seed,
+  session,
+  night,
+  get compiled() {
+    return session.compiled;
+  },
+  get seeing() {
+    return this.night.seeing;
+  },
+});
 
 /** The part of the sky that a hop goes through, with a field to spare. */
 export function coneOfHop(spec: HopSpec, fieldDeg: number): Cone {
@@ -30,17 +44,24 @@ export function coneOfHop(spec: HopSpec, fieldDeg: number): Cone {
   return { centre, radiusRad: separationRad(anchor, target) / 2 + 1.5 * fieldDeg * DEG };
 }
 
-async function nightOf(lesson: Lesson, sky: OpenSky): Promise<NightSky> {
-  return nightAt(lesson.place, Date.parse(lesson.time), sky.objects, { glowMuAt: await sky.glow() });
+/** The night of a lesson's place under its sky, at any instant. */
+export async function nightOf(lesson: Lesson, sky: OpenSky, utcMs: number): Promise<NightSky> {
+  return nightAt(lesson.place, utcMs, sky.objects, { glowMuAt: await sky.glow() });
+}
+
+/**
+ * The stars that compiling a hop needs. What could not be had is left out: the hop is played, and scored, without it.
+ * @throws DataFileError where no star came
+ */
+export async function starsToCompile(spec: HopSpec, loading: Loading): Promise<Resident> {
+  const stars = await loading.whole(coneOfHop(spec, 6), CONTEXT_LIMIT_MILLI_MAG / 1000 - 0.01);
+  if (stars.blocks.length === 0) throw new DataFileError("No star of this sky came.", "Load the page again.");
+  return { ...stars, missing: [] };
 }
 
 /** Compiles, loading what the compiler asks for. */
 async function compiledFor(spec: HopSpec, seeing: Seeing, seed: number, loading: Loading): Promise<CompiledAttempt> {
-  const cone = coneOfHop(spec, 6);
-  const stars = await loading.whole(cone, CONTEXT_LIMIT_MILLI_MAG / 1000 - 0.01);
-  if (stars.blocks.length === 0) throw new DataFileError("No star of this sky came.", "Load the page again.");
-  // What could not be had is left out: the hop is played, and scored, without those stars.
-  const result = compileHop(spec, { ...stars, missing: [] }, seeing, seed);
+  const result = compileHop(spec, await starsToCompile(spec, loading), seeing, seed);
   if ("ok" in result) return result.ok;
   throw new Error("nothing was missing");
 }
@@ -52,21 +73,13 @@ export async function startAttempt(
   loading: Loading,
   reducedMotion: boolean,
 ): Promise<Attempt> {
-  const night = await nightOf(lesson, sky);
-  const { seeing } = night;
+  const night = await nightOf(lesson, sky, Date.parse(lesson.time));
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
   // The record names the sky whose stars are shown, which may be another than the lesson's.
   const lookup = lookupOf(sky.source.ref, sky.names, sky.objects, sky.places);
   const spec = { ...toHopSpec(lesson, 0, { sky: () => lookup }), sky: sky.source.ref };
-  const compiled = await compiledFor(spec, seeing, seed, loading);
-  return {
-    id: crypto.randomUUID(),
-    seed,
-    compiled,
-    session: createSession(compiled, { reducedMotion }),
-    seeing,
-    night,
-  };
+  const compiled = await compiledFor(spec, night.seeing, seed, loading);
+  return attemptOf(crypto.randomUUID(), seed, createSession(compiled, { reducedMotion }), night);
 }
 
 /** @throws InputError where a hop began under a practice sky of another version: its stars stand elsewhere now */
@@ -86,6 +99,5 @@ export async function resumeAttempt(
   const { compiled } = resume;
   checkSameSky(compiled.spec.sky, sky.source.ref);
   const session = createSession(compiled, { reducedMotion, resume });
-  const night = await nightOf(lesson, sky);
-  return { id: running.id, seed: running.seed, compiled, session, seeing: night.seeing, night };
+  return attemptOf(running.id, running.seed, session, await nightOf(lesson, sky, compiled.spec.startMs));
 }

@@ -19,12 +19,12 @@ export interface Dark {
   readonly moves: boolean;
 }
 
-/** An adapted eye under a sky of so many mag/arcsec2. */
-export function createDark(skyMu: number): Dark {
+/** An adapted eye under a sky of so many mag/arcsec2, asked for when it matters. */
+export function createDark(skyMu: () => number): Dark {
   let isLit = false;
   /** When the light went out, by the page's clock; null where the eye is adapted. */
   let sinceMs: number | null = null;
-  const lackAfter = (ms: number) => adaptationLossMag(ms * MIN_PER_MS, ROD_DELAY_MIN.indoors, skyMu);
+  const lackAfter = (ms: number) => adaptationLossMag(ms * MIN_PER_MS, ROD_DELAY_MIN.indoors, skyMu());
   return {
     light(on, nowMs) {
       isLit = on;

@@ -29,9 +29,9 @@ function onTurns(isOn: () => boolean, act: (on: boolean) => void): () => void {
 /** An eye for a hop: adapted, and looking about. */
 export function createEye(hop: Hop, clock: Clock): Eye {
   const { signals, attempt, picture, field, keeper } = hop;
-  const { session, night } = attempt;
+  const { session } = attempt;
   const gaze = createGaze();
-  const dark = createDark(night.zenithMu);
+  const dark = createDark(() => attempt.night.zenithMu);
   let torch: ReturnType<typeof setTimeout> | undefined;
 
   /** What begins while a hop is played can end after it: a key may be lifted when the claim is made. */

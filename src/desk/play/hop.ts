@@ -50,6 +50,8 @@ export interface Hop {
   readonly keeper: Keeper;
   readonly sun: Mutable<Sun>;
   readonly night: Night;
+  /** Whether the hop can start at the hour that was set last, once that has been worked out; null at the lesson's own. */
+  hourStands: Promise<boolean> | null;
   /** Null until its code is there. */
   eye: Eye | null;
   /** What the instrument in use shows now; filled anew before each frame. */
@@ -77,7 +79,7 @@ export function hasScrews({ attempt: { session, compiled } }: Hop): boolean {
   return session.state.phase === "anchor" || gearById(compiled.spec.claimGear).kind !== "finder";
 }
 
-type Needed = Omit<Hop, "picture" | "eye" | "facts" | "progress" | "field" | "motion">;
+type Needed = Omit<Hop, "picture" | "eye" | "hourStands" | "facts" | "progress" | "field" | "motion">;
 
 export function createHop(needed: Needed, tell: (mark: string) => void): Hop {
   const { session } = needed.attempt;
@@ -85,6 +87,7 @@ export function createHop(needed: Needed, tell: (mark: string) => void): Hop {
     ...needed,
     picture: createPicture(),
     eye: null,
+    hourStands: null,
     facts: {
       moved: session.events.length > 0,
       anchorNear: false,

@@ -11,11 +11,17 @@ const DEPTHS: readonly { readonly beyondDeg: number; readonly magV: number }[] =
   { beyondDeg: 0, magV: 9 },
 ];
 const MOST = 260;
+const DEEPEST_MILLI_MAG = 7600;
 
 const depthAt = (awayDeg: number) => DEPTHS.find(({ beyondDeg }) => awayDeg >= beyondDeg)!.magV;
 
-/** The brightest stars of the blocks, placed about a pointing. */
-export function ladderStarsOf(blocks: readonly StarBlock[], pointing: Dir, zenith: Dir): LadderStar[] {
+/** The brightest stars of the blocks, placed about a pointing; none that the instrument does not show. */
+export function ladderStarsOf(
+  blocks: readonly StarBlock[],
+  pointing: Dir,
+  zenith: Dir,
+  limitMag: number,
+): LadderStar[] {
   const rise = dot(zenith, pointing);
   const up = normalise([
     zenith[0] - rise * pointing[0],
@@ -24,9 +30,10 @@ export function ladderStarsOf(blocks: readonly StarBlock[], pointing: Dir, zenit
   ]);
   const right = cross(pointing, up);
   const stars: LadderStar[] = [];
+  const limitMilliMag = Math.min(DEEPEST_MILLI_MAG, 1000 * limitMag);
   for (const { dirs, milliMag, count, invented } of blocks) {
     if (invented) continue;
-    for (let i = 0; i < count && milliMag[i]! <= 7600 && stars.length < MOST; i++) {
+    for (let i = 0; i < count && milliMag[i]! <= limitMilliMag && stars.length < MOST; i++) {
       const dir: Dir = [dirs[3 * i]!, dirs[3 * i + 1]!, dirs[3 * i + 2]!];
       const awayDeg = Math.acos(Math.min(1, dot(dir, pointing))) / DEG;
       const magV = milliMag[i]! / 1000;

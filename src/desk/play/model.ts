@@ -84,6 +84,15 @@ export interface NightClock {
   readonly words: string;
 }
 
+/** What has to be said of an hour that the night was set to. */
+export interface HourTold {
+  readonly words: string;
+  /** What leads back to the lesson's hour, as a button says it. */
+  readonly back: string;
+  /** The hop can start then. */
+  readonly isPossible: boolean;
+}
+
 export type Phase = "loading" | "failed" | "briefing" | "play" | "ended";
 
 export interface PlayModel {
@@ -146,6 +155,8 @@ export interface PlayModel {
   readonly grain: ReadonlySignal<boolean>;
   /** Null once the hop is on: the sky would carry the tube. */
   readonly night: ReadonlySignal<NightClock | null>;
+  /** Where the hour that was set makes a difference to what is said or to the hop. */
+  readonly hour: ReadonlySignal<HourTold | null>;
   /** Where the sky turns on by itself: whether it does now; null where it stands still. */
   readonly skyTurns: ReadonlySignal<boolean | null>;
   /** Whether the hand is on the finder's screws; null where there are none to turn. */
@@ -197,6 +208,8 @@ export interface PlayModel {
   setTime(utcMs: number): void;
   /** By so many steps, from a key. */
   stepTime(by: 1 | -1): void;
+  /** To the lesson's own hour. */
+  resetTime(): void;
   setSkyTurns(on: boolean): void;
   setScrews(on: boolean): void;
   pinAt(dir: Dir): void;

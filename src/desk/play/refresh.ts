@@ -223,7 +223,7 @@ export function refreshLadder(hop: Hop): void {
   const { parity, rotationRad } = orientationOf(session);
   const correct = parity === 1 && Math.abs(rotationRad) < 1e-6;
   signals.ladderStars.value = correct
-    ? ladderStarsOf(field.blocks, pointing(session), zenithDir(horizonOf(session)))
+    ? ladderStarsOf(field.blocks, pointing(session), zenithDir(horizonOf(session)), signals.limitMag.value)
     : [];
 }
 

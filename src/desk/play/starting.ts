@@ -1,14 +1,15 @@
 /** From a lesson to a hop that can be played: an attempt taken up or begun, and what it left on the sheet laid out again. */
 import { dirFromMas } from "#core/celestial/vector.ts";
 import { InputError } from "#core/seams/errors.ts";
-import { viewOf } from "#core/session/session.ts";
+import { hourSet, viewOf } from "#core/session/session.ts";
 import { setGaze, setTube } from "#core/session/tube.ts";
 import { reducedMotion } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { type Attempt, resumeAttempt, startAttempt } from "./attempt.ts";
+import { followHour } from "./followHour.ts";
 import { createHop, type Hop } from "./hop.ts";
 import { createKeeper } from "./keep.ts";
-import { darkHours, sunNow } from "./night.ts";
+import { nightHours, sunNow } from "./night.ts";
 import { setLowAir } from "./picture.ts";
 import { refreshGear } from "./refresh.ts";
 
@@ -62,7 +63,7 @@ export async function startHop(table: Table, ended: (hop: Hop) => void): Promise
       keeper: createKeeper(ports.store, lesson.id, attempt),
       ended: () => ended(hop),
       sun: sunNow(session),
-      night: darkHours(compiled.spec),
+      night: nightHours(lesson),
     },
     (mark) => {
       signals.notice.value = say("hop.markReached", { mark });
@@ -71,5 +72,6 @@ export async function startHop(table: Table, ended: (hop: Hop) => void): Promise
   viewOf(session, hop.picture.viewFromIcrs);
   setLowAir(attempt.night, dirFromMas(compiled.spec.anchor));
   refreshGear(hop);
+  if (hourSet(session.events) !== null) followHour(hop);
   return { hop, resumed: resumed !== null };
 }

@@ -11,7 +11,7 @@ import { compileHop } from "#core/score/compile.ts";
 import { score } from "#core/score/report.ts";
 import type { AttemptRecord, CompiledAttempt } from "#core/seams/index.ts";
 import { encodeRecord, record } from "#core/session/record.ts";
-import { createSession } from "#core/session/session.ts";
+import { compiledAnew, createSession, skyTimeMs } from "#core/session/session.ts";
 import { residentAbout, skyOf } from "../../../src/cli/skies.ts";
 import { onAnchor, pushTo, say } from "../session/hands.ts";
 import { faintward, jsonOf, repo } from "./faintward.ts";
@@ -25,8 +25,10 @@ type Scored = {
 const io = { root: repo(""), isTerminal: false, progress: () => {} };
 const lessonFile = (id: string) => repo(`lessons/${id}.yaml`);
 
-async function compiled(id: string): Promise<CompiledAttempt> {
-  const lesson = checkLesson(id, readFileSync(lessonFile(id), "utf8"), realLookups).lesson!;
+/** @param laterMs the night is set on by so much */
+async function compiled(id: string, laterMs = 0): Promise<CompiledAttempt> {
+  const written = checkLesson(id, readFileSync(lessonFile(id), "utf8"), realLookups).lesson!;
+  const lesson = { ...written, time: new Date(Date.parse(written.time) + laterMs).toISOString() };
   const spec = toHopSpec(lesson, 0, realLookups);
   const seeing = realLookups.seeing(lesson);
   const made = compileHop(spec, await residentAbout(skyOf(spec.sky, io), spec, seeing), seeing, 7);
@@ -35,9 +37,9 @@ async function compiled(id: string): Promise<CompiledAttempt> {
 }
 
 /** From mark to mark, pins where the tube points, a claim at the end. */
-function played(attempt: CompiledAttempt): AttemptRecord {
+function played(attempt: CompiledAttempt, session = createSession(attempt)): AttemptRecord {
   const { hoppingGear, claimGear, anchor } = attempt.spec;
-  const session = onAnchor(createSession(attempt), hoppingGear, anchor);
+  onAnchor(session, hoppingGear, anchor);
   for (const { dir } of attempt.ways[0]!.marks.slice(1)) {
     pushTo(session, dirFromMas(dir));
     say(session, { kind: "pin", at: dir });
@@ -89,6 +91,41 @@ describe.each(["1-01", "3-03", "3-04s"])("a record of %s", (id) => {
     const other = id === "3-03" ? "3-04s" : "3-03";
     const { exit, out } = faintward("score", file, `--lesson=${lessonFile(other)}`, "--json");
     expect([exit, (JSON.parse(out) as Scored).matchesRecord]).toEqual([1, false]);
+  });
+});
+
+describe("a record of a hop whose night was set to another hour", () => {
+  const folder = mkdtempSync(join(tmpdir(), "faintward-score-"));
+  afterAll(() => rmSync(folder, { recursive: true }));
+  const HOUR_MS = 3_600_000;
+
+  /** Whether the command knows the record of a hop that was compiled for an hour later as the lesson's. */
+  async function matches(toMs: (lessonMs: number) => number): Promise<boolean> {
+    const [first, later] = [await compiled("3-03"), await compiled("3-03", HOUR_MS)];
+    const session = createSession(first);
+    say(session, { kind: "timeSet", toMs: toMs(first.spec.startMs) });
+    expect(compiledAnew(session, later)).toBe(true);
+    const run = played(later, session);
+    expect(compiledAnew(session, first), "once the hop is on, what is compiled stands").toBe(false);
+    expect(score(run).word).toBe("found");
+    const taken = createSession(run.compiled, { resume: run });
+    expect([skyTimeMs(taken), taken.compiled.limits]).toEqual([toMs(first.spec.startMs), later.limits]);
+    const file = join(folder, "record.json");
+    writeFileSync(file, encodeRecord(run));
+    const { out } = faintward("score", file, `--lesson=${lessonFile("3-03")}`, "--json");
+    expect(JSON.parse(out)).toMatchObject({ score: score(run).points });
+    return (JSON.parse(out) as Scored).matchesRecord;
+  }
+
+  it("is the lesson's where the events say that hour, and another limit was in force", async () => {
+    expect(await matches((lessonMs) => lessonMs + HOUR_MS)).toBe(true);
+    const finder = ({ limits }: CompiledAttempt) => limits.find(({ gear }) => gear === "finder-9x50")!.avertedMilliMag;
+    // The Arrow sinks after its culmination, and less of a star's light comes through.
+    expect(finder(await compiled("3-03", 4 * HOUR_MS))).toBeLessThan(finder(await compiled("3-03")) - 100);
+  });
+
+  it("is not where they say another", async () => {
+    expect(await matches((lessonMs) => lessonMs + 2 * HOUR_MS)).toBe(false);
   });
 });
 

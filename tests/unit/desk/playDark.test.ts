@@ -10,7 +10,7 @@ import { limitShares } from "../../../src/desk/play/limits.ts";
 const SKY_MU = 21.5;
 /** A light went on at the start and out again at once. */
 function dazzled(skyMu = SKY_MU) {
-  const dark = createDark(skyMu);
+  const dark = createDark(() => skyMu);
   dark.light(true, 0);
   dark.light(false, 0);
   return dark;
@@ -21,7 +21,7 @@ afterEach(() => {
 
 describe("an eye in play", () => {
   it("begins adapted, and lacks nothing", () => {
-    const dark = createDark(SKY_MU);
+    const dark = createDark(() => SKY_MU);
     expect(dark.lackMag(0)).toBe(0);
     expect(dark.lackMag(60_000)).toBe(0);
     expect(dark.moves).toBe(false);
@@ -51,7 +51,7 @@ describe("an eye in play", () => {
     }
   });
   it("lacks most while the light is on, and recovers from when it goes out", () => {
-    const dark = createDark(SKY_MU);
+    const dark = createDark(() => SKY_MU);
     dark.light(true, 1000);
     const most = dark.lackMag(1000);
     expect(most).toBeGreaterThan(4);
