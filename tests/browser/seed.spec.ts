@@ -27,3 +27,27 @@ test("free practice takes a word as it is typed, and no other", async ({ page })
   await expect(page).toHaveURL(/#\/lesson\/free-peat-lane$/);
   await expect(page.getByRole("heading", { level: 1, name: "Free practice: peat-lane" })).toBeVisible();
 });
+
+test("the sky over a free hop is chosen by a slider, told in words, kept, and goes with the address", async ({
+  page,
+}) => {
+  await page.goto("/#/");
+  await page.getByRole("button", { name: /^Free practice/ }).click();
+  const slider = page.getByRole("slider", { name: "The sky over it" });
+  const reach = page.locator(".sky-reach");
+  await expect(slider).toHaveAttribute("aria-valuetext", "at the edge of a village");
+  const faintest = async () => Number(/magnitude ([\d.]+)/.exec((await reach.textContent())!)?.[1]);
+  const inVillage = await faintest();
+  await slider.focus();
+  await page.keyboard.press("Home");
+  await expect(slider).toHaveAttribute("aria-valuetext", "in the city");
+  expect(await faintest()).toBeLessThan(inVillage - 0.8);
+  await page.getByRole("textbox", { name: "A word for the sky" }).fill("peat lane");
+  await page.keyboard.press("Enter");
+  await expect(page).toHaveURL(/#\/lesson\/free180-peat-lane$/);
+  await page.getByRole("button", { name: "Begin" }).click();
+  await expect(page.locator("main.play")).toContainText("Clear, in the city");
+  await page.goto("/#/");
+  await page.getByRole("button", { name: /^Free practice/ }).click();
+  await expect(slider).toHaveAttribute("aria-valuetext", "in the city");
+});

@@ -9,6 +9,7 @@ import { grainOn } from "../play/grain.ts";
 import { twinkleOn } from "../play/twinkle.ts";
 import { screenFit } from "../screen/fit.ts";
 import { readFit } from "../screen/kept.ts";
+import { freeSky } from "../seed/freeSky.ts";
 import { createSound } from "../sound/createSound.ts";
 import { openStore } from "../store/openStore.ts";
 import { isSeeded } from "./lessonOf.ts";
@@ -28,10 +29,19 @@ const numberIn = (value: unknown, low: number, high: number, otherwise: number) 
 
 /** Reads the settings, and keeps them from now on. */
 async function settings(store: Store): Promise<void> {
-  const [kind, level, on, loud, grain, twinkle, dark, own, fit] = await Promise.all(
-    ["lamp", "lampLevel", "soundOn", "volume", "grainOn", "twinkleOn", "darkOn", "ownInUse", "screenFit"].map((key) =>
-      store.getSetting(key),
-    ),
+  const [kind, level, on, loud, grain, twinkle, dark, own, fit, sky] = await Promise.all(
+    [
+      "lamp",
+      "lampLevel",
+      "soundOn",
+      "volume",
+      "grainOn",
+      "twinkleOn",
+      "darkOn",
+      "ownInUse",
+      "screenFit",
+      "freeSky",
+    ].map((key) => store.getSetting(key)),
   );
   lamp.value = LAMPS.find((one) => one === kind) ?? "normal";
   lampLevel.value = numberIn(level, 170, 235, 170);
@@ -41,6 +51,7 @@ async function settings(store: Store): Promise<void> {
   darkOn.value = dark !== false;
   ownInUse.value = own === true;
   screenFit.value = readFit(fit);
+  freeSky.value = String(sky);
   volume.value = numberIn(loud, 0, 1, 0.7);
   let first = true;
   effect(() => {
@@ -54,6 +65,7 @@ async function settings(store: Store): Promise<void> {
       darkOn: darkOn.value,
       ownInUse: ownInUse.value,
       screenFit: screenFit.value,
+      freeSky: freeSky.value,
     };
     if (!first) for (const [key, value] of Object.entries(now)) void store.setSetting(key, value);
     first = false;

@@ -1,8 +1,11 @@
-/** Free practice: a word, the learner's own or one that chance gives, and the hop through the sky that it grows. */
+/** Free practice: a word, the learner's own or one that chance gives, the site's sky, and the hop through the sky that the word grows. */
 import { useId, useState } from "preact/hooks";
-import { freeId, saySeed } from "../seed/seedIds.ts";
+import { SITE_SKIES } from "#core/lesson/siteSkies.ts";
+import { freeSky } from "../seed/freeSky.ts";
+import { freeId, saySeed, USUAL_SKY } from "../seed/seedIds.ts";
 import { drawSeedWord } from "../seed/words.ts";
 import { Panel } from "./Panels.tsx";
+import { SkySlider } from "./SkySlider.tsx";
 
 interface Props {
   readonly onOpen: (lessonId: string) => void;
@@ -12,7 +15,8 @@ interface Props {
 export function FreePanel({ onOpen, onBack }: Props) {
   const [word, setWord] = useState(() => drawSeedWord(Math.random));
   const id = useId();
-  const lessonId = freeId(word);
+  const sky = SITE_SKIES.find((one) => one === freeSky.value) ?? USUAL_SKY;
+  const lessonId = freeId(word, sky);
   const isWrong = lessonId === null && word.trim() !== "";
   return (
     <Panel title={saySeed("freeRow")} onBack={onBack}>
@@ -41,6 +45,12 @@ export function FreePanel({ onOpen, onBack }: Props) {
         <p id={`${id}-wrong`} class="aside" role="status">
           {isWrong ? saySeed("freeWrong") : ""}
         </p>
+        <SkySlider
+          sky={sky}
+          onSky={(next) => {
+            freeSky.value = next;
+          }}
+        />
         <div class="free-buttons">
           <button type="submit" class="main-button" disabled={!lessonId}>
             {saySeed("freeBegin")}
