@@ -10,6 +10,7 @@ import { gearInUse, isAtStand, looksByEye, pointing, tick } from "#core/session/
 import { tilesAhead } from "#core/sky/catalogue/tilesOfCone.ts";
 import { createStage, type Reach, type Stage, type StageLayout } from "../../stage/index.ts";
 import { SPILL_CSS_PX } from "../../stage/reach.ts";
+import { isSeeded } from "../app/lessonOf.ts";
 import { isPhone, lamp, lampLevel, reducedMotion } from "../app/state.ts";
 import { screenReachNow, starScaleNow } from "../screen/fit.ts";
 import { say } from "../words/say.ts";
@@ -87,6 +88,11 @@ export function createPlay({ lesson, ports, onEnded, lookFrom, sky = openSkyOf(l
   const bringMilkyWay = async ({ picture, attempt: { night, compiled } }: Hop) => {
     picture.glow = await milkyWayOver(compiled.spec.sky, night.zenithMu);
     clock.invalidate();
+  };
+
+  const bringRivals = async (one: Hop) => {
+    const { tellApart } = await import("../seed/tellApart.ts");
+    one.tellApart = await tellApart(one);
   };
 
   const bringEye = async (one: Hop) => {
@@ -228,6 +234,7 @@ export function createPlay({ lesson, ports, onEnded, lookFrom, sky = openSkyOf(l
       bringMilkyWay(hop),
       ...(isReal ? [bringBodies()] : []),
       ...(hasGrains ? [grain.begin()] : []),
+      ...(isSeeded(lesson.id) ? [bringRivals(hop)] : []),
     ]);
   };
   void load().catch((error: unknown) => {

@@ -54,6 +54,8 @@ export interface Hop {
   hourStands: Promise<boolean> | null;
   /** Null until its code is there. */
   eye: Eye | null;
+  /** What tells a leg's waymark from its rival: where hints are generated, once the stars are there. */
+  tellApart: ((leg: number) => string) | null;
   /** What the instrument in use shows now; filled anew before each frame. */
   readonly field: SeenField;
   /** Something is to be drawn. */
@@ -79,7 +81,7 @@ export function hasScrews({ attempt: { session, compiled } }: Hop): boolean {
   return session.state.phase === "anchor" || gearById(compiled.spec.claimGear).kind !== "finder";
 }
 
-type Needed = Omit<Hop, "picture" | "eye" | "hourStands" | "facts" | "progress" | "field" | "motion">;
+type Needed = Omit<Hop, "picture" | "eye" | "tellApart" | "hourStands" | "facts" | "progress" | "field" | "motion">;
 
 export function createHop(needed: Needed, tell: (mark: string) => void): Hop {
   const { session } = needed.attempt;
@@ -87,6 +89,7 @@ export function createHop(needed: Needed, tell: (mark: string) => void): Hop {
     ...needed,
     picture: createPicture(),
     eye: null,
+    tellApart: null,
     hourStands: null,
     facts: {
       moved: session.events.length > 0,

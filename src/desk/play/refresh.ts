@@ -71,13 +71,18 @@ const aidIsOn = ({ attempt: { session, compiled } }: Hop, aid: Aid): boolean => 
 
 export const compassIsOn = (hop: Hop): boolean => aidIsOn(hop, "compass");
 
+/** The lesson's words; where they were generated, what it looks like is told from its rival too. */
+function hintText({ lesson, tellApart }: Hop, leg: number, grade: Grade): string | null {
+  const words = lesson.stages[0]?.hop.hints[leg]?.[grade - 1];
+  const apart = grade === 2 && tellApart?.(leg);
+  return words && apart ? `${words} ${apart}` : (words ?? null);
+}
+
 /** The three rows of hints for the leg in hand. */
 function hintRows(hop: Hop): HintRow[] {
-  const { lesson, attempt } = hop;
-  const { session, compiled } = attempt;
+  const { session, compiled } = hop.attempt;
   if (compiled.spec.aids.hints === "off") return [];
   const leg = legAt(compiled, tubeDir(session));
-  const words = lesson.stages[0]?.hop.hints[leg];
   const taken = (grade: Grade) =>
     session.events.find((event) => event.kind === "hint" && event.leg === leg && event.grade === grade);
   return ([1, 2, 3] as const).map((grade) => {
@@ -90,7 +95,7 @@ function hintRows(hop: Hop): HintRow[] {
       grade,
       price,
       state: used ? "used" : ready ? "ready" : "later",
-      text: used ? (words?.[grade - 1] ?? null) : null,
+      text: used ? hintText(hop, leg, grade) : null,
     };
   });
 }
