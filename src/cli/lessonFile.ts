@@ -10,6 +10,7 @@ import { textOf } from "./findingsText.ts";
 import type { Io } from "./io.ts";
 import { openSky, type Sky, skyOf } from "./skies.ts";
 import { UsageError } from "./usageError.ts";
+import { siteOf, utcMsOf } from "./values.ts";
 
 /** @throws UsageError with the first error of the file */
 export async function readLesson(file: string): Promise<Lesson> {
@@ -23,14 +24,17 @@ export async function readLesson(file: string): Promise<Lesson> {
   });
 }
 
+const isoOf = (utcMs: number) => new Date(utcMs).toISOString();
+
 type Given = { readonly sky?: string; readonly lesson?: string };
 /** Options that a lesson answers where the call does not. */
 type Night = { readonly site?: string; readonly time?: string; readonly darkness?: string };
 
-/** The sky that a lesson is hopped in, with the comets and minor planets that it brings along. */
-function skyWith(lesson: Lesson, io: Io): Sky {
+/** The sky that a lesson is hopped in, with the comets and minor planets that it brings along, where they stand then. */
+function skyWith(lesson: Lesson, { site, time }: Required<Pick<Night, "site" | "time">>, io: Io): Sky {
   const sky = skyOf(realLookups.sky(lesson).ref, io);
-  const all = [...sky.objects(), ...bodiesOf(lesson)];
+  const place = { ...lesson.place, ...siteOf(site) };
+  const all = [...sky.objects(), ...bodiesOf({ bodies: lesson.bodies, place, time: isoOf(utcMsOf(time)) })];
   return { ...sky, objects: () => all };
 }
 
@@ -48,5 +52,6 @@ export async function underSky<Options extends Given & Night>(
   const lesson = await readLesson(options.lesson);
   const { latDeg, lonDeg, heightM, skyMagPerArcsec2 } = lesson.place;
   const night = { site: `${latDeg},${lonDeg},${heightM}`, time: lesson.time, darkness: String(skyMagPerArcsec2) };
-  return { sky: skyWith(lesson, io), options: { ...night, ...options } };
+  const used = { ...night, ...options };
+  return { sky: skyWith(lesson, used, io), options: used };
 }

@@ -22,7 +22,7 @@ export const LIGHT_OPTIONS = {
   time: "value",
   eyes: "value",
 } as const;
-type LightOptions = {
+export type LightOptions = {
   readonly [K in keyof typeof LIGHT_OPTIONS]?: (typeof LIGHT_OPTIONS)[K] extends "flag" ? true : string;
 };
 /** What looks, in which light, and where to: with nothing said of it, to the zenith. */

@@ -1,5 +1,6 @@
 /** The skies of the command line: stars, names and objects by the sky's word. */
 
+import { constellationOf } from "#core/celestial/constellation.ts";
 import { AVERAGE_BV } from "#core/celestial/magnitude.ts";
 import { DEG, dirFromMas, separationRad } from "#core/celestial/vector.ts";
 import { gearById } from "#core/optics/gear.ts";
@@ -9,13 +10,14 @@ import { TILE_EPOCH } from "#core/sky/build/place.ts";
 import { createCatalogueSource } from "#core/sky/catalogue/catalogueSource.ts";
 import { LAYERS } from "#core/sky/catalogue/layers.ts";
 import { type FoundStar, starsWithin } from "#core/sky/catalogue/starsWithin.ts";
+import { catalogueDoubles } from "#core/sky/doubles.ts";
 import type { GlowMuAt } from "#core/sky/glow/glowMap.ts";
 import { glowOfSky } from "#core/sky/glow/glowOfSky.ts";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
 import type { SkyNames } from "#core/sky/names/types.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
 import { PRACTICE_LAYERS } from "#core/sky/practice/layers.ts";
-import { practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
+import { practiceConstellations, practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
 import { createPracticeSource } from "#core/sky/practice/practiceSource.ts";
 import { skyFileFetcher } from "./files.ts";
 import type { Io } from "./io.ts";
@@ -32,7 +34,10 @@ export interface Sky {
   readonly faintestMag: number;
   readonly source: StarSource;
   readonly names: () => SkyNames;
+  /** Double stars are among them. */
   readonly objects: () => readonly SkyObject[];
+  /** Name of the constellation that has a direction: one of the 88, or one of the practice sky's own. */
+  readonly constellationAt: (dir: Dir) => string;
   /** What its Milky Way adds to a night, mag/arcsec2. */
   readonly glow: () => Promise<GlowMuAt>;
 }
@@ -49,7 +54,8 @@ function catalogueSky(io: Io): Sky {
     faintestMag: LAYERS[2].faintestCentiMag / 100,
     source: createCatalogueSource({ fetchFile: skyFileFetcher(io.root) }),
     names: catalogueNames,
-    objects: catalogueObjects,
+    objects: () => [...catalogueObjects(), ...catalogueDoubles()],
+    constellationAt: (dir) => constellationOf(dir).name,
     glow: () => glowOfSky({ kind: "catalogue" }),
   };
 }
@@ -63,6 +69,10 @@ function practiceSky(seed: string): Sky {
     source: createPracticeSource(seed),
     names: () => practiceNames(seed),
     objects: () => practiceObjects(seed),
+    constellationAt(dir) {
+      const abbr = practiceConstellations(seed)(dir);
+      return practiceNames(seed).figures.find((figure) => figure.abbr === abbr)?.name ?? abbr;
+    },
     glow: () => glowOfSky({ kind: "practice", seed }),
   };
 }

@@ -46,4 +46,13 @@ describe("constellations", () => {
       0,
     );
   });
+
+  // Exact down to 1.5": the mean equinox is meant, and the nutation of 1875 alone would be 9".
+  it("tells the sides of a border apart", () => {
+    expectAllWithin(
+      readTable<Con>("constellationEdges").cases,
+      (c) => (constellationOf(dirDeg(c.ra, c.dec)).abbr === c.con ? 0 : 1),
+      0,
+    );
+  });
 });

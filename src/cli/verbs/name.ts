@@ -1,8 +1,6 @@
 /** `name`: what bears a name. */
 import { formatDec, formatRa } from "#core/celestial/angles.ts";
-import { constellationOf } from "#core/celestial/constellation.ts";
 import { DEG, radecFromDir } from "#core/celestial/vector.ts";
-import { catalogueDoubles } from "#core/sky/doubles.ts";
 import { findByName } from "#core/sky/names/findByName.ts";
 import { movingBodies } from "#core/sky/solar/movingBodies.ts";
 import { parseArgs } from "../args.ts";
@@ -20,9 +18,8 @@ export const name: Verb = {
     const { options: given, words } = parseArgs(args, OPTIONS, { least: 1, most: 8, what: "the name" });
     const { sky, options } = await underSky(given, io);
     const query = words.join(" ");
-    const things = sky.isReal ? [...sky.objects(), ...catalogueDoubles()] : sky.objects();
     const bodies = options.time === undefined || !sky.isReal ? [] : movingBodies(utcMsOf(options.time));
-    const found = findByName(query, sky.names(), things, bodies);
+    const found = findByName(query, sky.names(), sky.objects(), bodies);
     const matches = found.map(({ name: best, kind, dir, magV, otherNames }) => {
       const { raRad, decRad } = radecFromDir(dir);
       return {
@@ -32,7 +29,7 @@ export const name: Verb = {
         decDeg: rounded(decRad / DEG, 6)!,
         magV,
         otherNames,
-        constellation: sky.isReal ? constellationOf(dir).name : null,
+        constellation: sky.constellationAt(dir),
       };
     });
     return {
@@ -49,7 +46,7 @@ export const name: Verb = {
                 formatRa(each.raDeg),
                 formatDec(each.decDeg),
                 each.magV?.toFixed(2) ?? "",
-                each.constellation ?? "",
+                each.constellation,
                 each.otherNames.join(", "),
               ]),
             ),

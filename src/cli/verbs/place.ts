@@ -1,6 +1,5 @@
 /** `place`: where a thing stands for an observer. */
 import { kastenYoung } from "#core/celestial/airmass.ts";
-import { constellationOf } from "#core/celestial/constellation.ts";
 import {
   altAzFromDir,
   equatorialOfDateFromIcrs,
@@ -11,7 +10,8 @@ import {
 import { parallacticAngleRad } from "#core/celestial/parallactic.ts";
 import { saemundssonDeg } from "#core/celestial/refraction.ts";
 import { DEG, radecFromDir } from "#core/celestial/vector.ts";
-import { findByName } from "#core/sky/names/findByName.ts";
+import { findByName, type MovingBody } from "#core/sky/names/findByName.ts";
+import { movingBodiesFrom } from "#core/sky/solar/movingBodies.ts";
 import { parseArgs } from "../args.ts";
 import type { Verb } from "../io.ts";
 import { underSky } from "../lessonFile.ts";
@@ -25,18 +25,23 @@ const OPTIONS = { ra: "value", dec: "value", site: "value", time: "value", sky: 
 /** Degrees of (-180, 180]. */
 const signed = (deg: number) => (deg > 180 ? deg - 360 : deg);
 
-function named(word: string, sky: Sky): Place {
-  const [best] = findByName(word, sky.names(), sky.objects());
+function named(word: string, sky: Sky, bodies: readonly MovingBody[]): Place {
+  const [best] = findByName(word, sky.names(), sky.objects(), bodies);
   if (!best)
     throw new UsageError("NAME", `nothing bears the name "${word}"`, "try faintward name, or give --ra and --dec");
   const { raRad, decRad } = radecFromDir(best.dir);
   return { raDeg: raRad / DEG, decDeg: decRad / DEG, dir: best.dir };
 }
 
-function placeMeant(words: readonly string[], options: { ra?: string; dec?: string }, sky: Sky): Place {
+function placeMeant(
+  words: readonly string[],
+  options: { ra?: string; dec?: string },
+  sky: Sky,
+  bodies: () => readonly MovingBody[],
+): Place {
   const byName = words.join(" ");
   if (byName === "") return placeFrom(options.ra, options.dec);
-  if (options.ra === undefined && options.dec === undefined) return named(byName, sky);
+  if (options.ra === undefined && options.dec === undefined) return named(byName, sky, bodies());
   throw new UsageError("ARGUMENTS", "a name and coordinates are given", "give one of them");
 }
 
@@ -46,9 +51,10 @@ export const place: Verb = {
   async run(args, io) {
     const { options: given, words } = parseArgs(args, OPTIONS, { least: 0, most: 8, what: "" });
     const { sky, options } = await underSky(given, io);
-    const { raDeg, decDeg, dir } = placeMeant(words, options, sky);
     const site = siteOf(needed("site", options.site, "50,0,250"));
     const utcMs = utcMsOf(needed("time", options.time, "2027-08-31T21:00:00Z"));
+    const bodies = () => (sky.isReal ? movingBodiesFrom(site, utcMs) : []);
+    const { raDeg, decDeg, dir } = placeMeant(words, options, sky, bodies);
     const horizon = horizonFromIcrs(site, utcMs);
     const { altRad, azRad } = altAzFromDir(horizon, dir);
     const altitudeDeg = altRad / DEG;
@@ -63,7 +69,7 @@ export const place: Verb = {
       airmass: apparentDeg >= 0 ? rounded(kastenYoung(apparentDeg), 4) : null,
       parallacticDeg: rounded(signed(parallacticAngleRad(dir, zenithDir(horizon)) / DEG), 6),
       hourAngleDeg: rounded(hourAngleRad / DEG, 6),
-      constellation: constellationOf(dir).name,
+      constellation: sky.constellationAt(dir),
       refractionDeg: rounded(refractionDeg, 6),
     };
     const shown = (value: number | null, decimals: number, unit: string) =>

@@ -4,16 +4,17 @@ import { isNaked } from "#core/eye/instrument.ts";
 import { bandOf, bestPower, howSeen, NO_MARGIN_MAG, objectMargin, type Seen } from "#core/eye/margin.ts";
 import { nearestWord } from "#core/lesson/nearestWord.ts";
 import type { Dir } from "#core/seams/index.ts";
-import { findByName } from "#core/sky/names/findByName.ts";
+import { findByName, type MovingBody } from "#core/sky/names/findByName.ts";
 import { OBJECT_KINDS, objectOfRow } from "#core/sky/objects.ts";
+import { movingBodiesFrom } from "#core/sky/solar/movingBodies.ts";
 import { parseArgs } from "../args.ts";
 import type { Verb } from "../io.ts";
 import { underSky } from "../lessonFile.ts";
-import { LIGHT_OPTIONS, type Look, lookFrom } from "../lightFrom.ts";
+import { LIGHT_OPTIONS, type LightOptions, type Look, lookFrom } from "../lightFrom.ts";
 import type { Sky } from "../skies.ts";
 import { pairs } from "../table.ts";
 import { UsageError } from "../usageError.ts";
-import { needed, numberOf, rounded } from "../values.ts";
+import { needed, numberOf, rounded, siteOf, utcMsOf } from "../values.ts";
 
 const OPTIONS = {
   ...LIGHT_OPTIONS,
@@ -37,9 +38,16 @@ const pointOf = (magV: number): Seen => ({
 
 const slip = (message: string, hint: string) => new UsageError("ARGUMENTS", message, hint);
 
-function named(query: string, { names, objects }: Sky): Target {
-  const all = objects();
-  const [best] = findByName(query, names(), all);
+/** Sun, Moon and planets where they stand: in the real sky on a night that is told. */
+function bodiesOf({ isReal }: Sky, { site, time }: Pick<LightOptions, "site" | "time">): MovingBody[] {
+  return isReal && site !== undefined && time !== undefined ? movingBodiesFrom(siteOf(site), utcMsOf(time)) : [];
+}
+
+function named(query: string, sky: Sky, options: LightOptions): Target {
+  const all = sky.objects();
+  const [best] = findByName(query, sky.names(), all, bodiesOf(sky, options));
+  if (best?.kind === "body" && best.name === "Sun")
+    throw new UsageError("NAME", "the Sun is no target", "never point an instrument at it or near it");
   if (!best) throw new UsageError("NAME", `nothing bears the name "${query}"`, "try faintward name, or describe it");
   const { dir } = best;
   const object = all.find((each) => each.dir[0] === dir[0] && each.dir[1] === dir[1] && each.dir[2] === dir[2]);
@@ -79,12 +87,12 @@ function described({ magnitude, size, kind }: Described): Target {
   return { seen, dir: null };
 }
 
-function targetOf(words: readonly string[], options: Described, sky: Sky): Target {
+function targetOf(words: readonly string[], options: Described & LightOptions, sky: Sky): Target {
   const query = words.join(" ");
   if (query === "") return described(options);
   const own = (["magnitude", "size", "kind"] as const).find((name) => options[name] !== undefined);
   if (own) throw slip(`a name and --${own} are given`, "name a thing or describe one");
-  return named(query, sky);
+  return named(query, sky, options);
 }
 
 /** A night at a site has its Milky Way; a bare darkness is that of the very place. */

@@ -17,7 +17,8 @@ const X: Dir = [1, 0, 0];
 const Y: Dir = [0, 1, 0];
 const Z: Dir = [0, 0, 1];
 
-function rowMajor({ rot }: RotationMatrix): Float64Array {
+/** A rotation of astronomy-engine in this project's order. */
+export function rowMajor({ rot }: RotationMatrix): Float64Array {
   const m = new Float64Array(9);
   // astronomy-engine keeps its matrices by column.
   for (let row = 0; row < 3; row++) for (let col = 0; col < 3; col++) m[row * 3 + col] = rot[col]![row]!;

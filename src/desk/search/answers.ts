@@ -39,16 +39,11 @@ export function answersTo(query: string, skies: readonly SearchedSky[]): Answer[
 const kindWords = (kind: NameMatch["kind"]): string =>
   kind === "star" || kind === "constellation" || kind === "body" ? say(`search.${kind}`) : say(`sheet.${kind}`);
 
-function constellationAt(dir: Dir): string {
-  const { abbr, name } = constellationOf(dir);
-  return constellations().get(abbr)?.name ?? name;
-}
-
 /** "galaxy in Andromeda, magnitude 3.4". */
 export function whatWords({ match, sky }: Answer): string {
   const { kind, magV, dir } = match;
   const what = kindWords(kind);
-  const where = kind !== "constellation" && sky.seed === null ? constellationAt(dir) : null;
+  const where = kind !== "constellation" && sky.seed === null ? constellationOf(dir).name : null;
   const placed = where ? say("search.inConstellation", { what, where }) : what;
   return magV === null
     ? placed

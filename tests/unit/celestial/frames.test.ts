@@ -18,7 +18,7 @@ import {
 import { mulMat, mulMatVec, transpose } from "#core/celestial/matrix.ts";
 import { parallacticAngleRad } from "#core/celestial/parallactic.ts";
 import { localSiderealDeg } from "#core/celestial/time.ts";
-import { cross, DEG, dot, radecFromDir, separationRad, TWO_PI } from "#core/celestial/vector.ts";
+import { cross, DEG, dirFromRadec, dot, radecFromDir, separationRad, TWO_PI } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { aDir, anAngle, turnBetween } from "./arbitrary.ts";
 
@@ -138,6 +138,10 @@ describe("bodies", () => {
   });
 });
 
-it("names a constellation in full", () => {
+it("names a constellation in full, as the IAU spells it", () => {
   expect(constellationOf([0, 0, 1])).toEqual({ abbr: "UMi", name: "Ursa Minor" });
+  const inAntlia = dirFromRadec(155 * DEG, -33 * DEG);
+  expect(constellationOf(inAntlia)).toEqual({ abbr: "Ant", name: "Antlia" });
+  const inBootes = dirFromRadec(214 * DEG, 19 * DEG);
+  expect(constellationOf(inBootes).name).toBe("Boötes");
 });

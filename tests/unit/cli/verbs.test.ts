@@ -107,12 +107,48 @@ describe("name", () => {
     expect(jsonOf<Names>("name", "Orlo", "--sky=sallow").matches[0]).toMatchObject({
       name: "Orlo",
       kind: "star",
-      constellation: null,
+      constellation: "Billhook",
     });
   });
   it("says no with 1", () => {
     expect(faintward("name", "Nowhere", "--json")).toMatchObject({ exit: 1, out: '{"matches":[]}\n', err: "" });
     expect(faintward("name", "Nowhere").out).toBe('Nothing bears the name "Nowhere".\n');
+  });
+});
+
+describe("what moves is named as well", () => {
+  const night = ["--site=-33.9,18.4", "--time=1969-07-20T20:17:00Z"];
+  type Place = { raDeg: number; decDeg: number; altitudeDeg: number; constellation: string };
+  const placed = (...args: string[]) => jsonOf<Place>("place", ...args, ...night);
+
+  it("a planet stands where its name was found, and is spelled as its constellation is", () => {
+    const [best] = jsonOf<{ matches: Place[] }>("name", "Jupiter", night[1]!).matches;
+    const jupiter = placed("Jupiter");
+    expect(jupiter.raDeg).toBeCloseTo(best!.raDeg, 2);
+    expect(jupiter).toMatchObject({ constellation: "Virgo" });
+  });
+  it("the Moon is seen from the site: up to a degree from where the Earth's middle has it", () => {
+    const [best] = jsonOf<{ matches: Place[] }>("name", "Moon", night[1]!).matches;
+    const moon = placed("Moon");
+    const apart = Math.hypot(
+      (moon.raDeg - best!.raDeg) * Math.cos((moon.decDeg * Math.PI) / 180),
+      moon.decDeg - best!.decDeg,
+    );
+    // Near the horizon the parallax is nearly the whole 0.95 degrees.
+    expect(moon.altitudeDeg).toBeLessThan(20);
+    expect(apart).toBeGreaterThan(0.85);
+    expect(apart).toBeLessThan(1.02);
+  });
+  it("a planet can be looked at, the Sun never", () => {
+    const at = ["--site=50,0", "--time=2027-10-01T22:00:00Z", "--gear=finder-9x50", "--darkness=21"];
+    expect(jsonOf("see", "Neptune", ...at)).toMatchObject({ visible: true, how: "direct" });
+    const { exit, err } = faintward("see", "Sun", ...at);
+    expect(exit).toBe(2);
+    expect(err).toContain("never point an instrument at it");
+  });
+  it("a double star has a place, and a place under a practice sky one of its own constellations", () => {
+    expect(placed("61 Cyg").raDeg).toBeCloseTo(316.7, 0);
+    expect(placed("Orlo", "--sky=sallow").constellation).toBe("Billhook");
   });
 });
 
@@ -133,6 +169,12 @@ describe("a lesson's sky and night", () => {
     expect(own).toEqual(said);
     expect(own.constellation).toBe("Hercules");
     expect(own.altitudeDeg).toBeGreaterThan(20);
+  });
+  it("has a comet where it stands at the time of the call", () => {
+    const later = jsonOf<Place>("place", "Comet Whin", lesson, "--time=2027-09-30T21:00:00Z");
+    const [named] = jsonOf<{ matches: Place[] }>("name", "comet whin", lesson, "--time=2027-09-30T21:00:00Z").matches;
+    expect(Math.abs(later.raDeg - jsonOf<Place>("place", "Comet Whin", lesson).raDeg)).toBeGreaterThan(1);
+    expect(named!.raDeg).toBeCloseTo(later.raDeg, 4);
   });
   it("tells whether the comet is seen, as a glow, and the minor planet as a point", () => {
     type See = { marginMag: number; band: string };

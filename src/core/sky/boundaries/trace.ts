@@ -1,12 +1,10 @@
 /** The borders of the constellations, found by asking for the constellation of cell after cell of their grid. */
-import { AstroTime, Constellation, Rotation_EQD_EQJ } from "astronomy-engine";
-import { DEG, radecFromDir } from "#core/celestial/vector.ts";
+import { b1875FromIcrs, constellationOf } from "#core/celestial/constellation.ts";
+import { transpose } from "#core/celestial/matrix.ts";
 import { COLUMNS, dirOfGrid, ROWS } from "./grid.ts";
 
 /** No constellation is narrower than this many cells in right ascension. */
 const STRIDE = 12;
-/** The instant to which the look-up carries places: B1875.0, days from J2000 in UT. */
-const B1875 = new AstroTime(-45655.74141261017);
 
 /** Three numbers each: the line, and where it begins and ends on the lines of the other kind. */
 export interface Borders {
@@ -20,21 +18,13 @@ export interface Borders {
 /** What stands in the cell of a column and a row. */
 export type CellName = (column: number, row: number) => string;
 
-function frameOf(rotation: { rot: number[][] }): number[] {
-  // The library's matrices stand by columns.
-  return [0, 1, 2].flatMap((i) => [0, 1, 2].map((j) => rotation.rot[j]![i]!));
-}
-
 /** From B1875 to ICRS, row-major. */
-export const frameOfB1875 = (): number[] => frameOf(Rotation_EQD_EQJ(B1875));
+export const frameOfB1875 = (): number[] => [...transpose(b1875FromIcrs)];
 
 /** The look-up's own answer for a cell of the grid. */
 export function lookUpCell(): CellName {
   const frame = frameOfB1875();
-  return (column, row) => {
-    const { raRad, decRad } = radecFromDir(dirOfGrid(frame, column + 0.5, row + 0.5));
-    return Constellation(raRad / DEG / 15, decRad / DEG).symbol;
-  };
+  return (column, row) => constellationOf(dirOfGrid(frame, column + 0.5, row + 0.5)).abbr;
 }
 
 /** A row as the columns where another constellation begins, and the constellations. */

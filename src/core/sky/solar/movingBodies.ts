@@ -1,8 +1,11 @@
 /** Sun, Moon and planets as things that can be found by name. */
 import { Body, Illumination } from "astronomy-engine";
 import { BODY_NAMES, bodyDir } from "#core/celestial/bodies.ts";
+import type { Site } from "#core/celestial/frames.ts";
 import { astroTime } from "#core/celestial/time.ts";
+import { dirFromMas } from "#core/celestial/vector.ts";
 import type { MovingBody } from "../names/findByName.ts";
+import { solarSystemAt } from "./solarSystem.ts";
 
 const WORDS = {
   sun: ["Sun", Body.Sun],
@@ -24,3 +27,11 @@ export function movingBodies(utcMs: number): MovingBody[] {
     return { name, dir: bodyDir(body, utcMs), magV };
   });
 }
+
+/** Where they stand at an instant for a site, with V to 0.1. */
+export const movingBodiesFrom = (site: Site, utcMs: number): MovingBody[] =>
+  solarSystemAt(site, utcMs).bodies.map((body) => ({
+    name: WORDS[body.name][0],
+    dir: dirFromMas(body),
+    magV: Math.round(body.milliMag / 100) / 10,
+  }));
