@@ -26,6 +26,8 @@ export default defineConfig({
   use: {
     baseURL: "http://localhost:4190",
     viewport: { width: 1440, height: 900 },
+    // The page speaks the browser's language.
+    locale: "en-US",
     // Stars hold still, so that pictures of them can be read and compared. Specs of what moves ask for motion.
     contextOptions: { reducedMotion: "reduce" },
     launchOptions: { args: FLAGS, executablePath: process.env.CHROME_PATH ?? "/usr/bin/chromium" },

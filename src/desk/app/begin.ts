@@ -12,6 +12,7 @@ import { readFit } from "../screen/kept.ts";
 import { freeSky } from "../seed/freeSky.ts";
 import { createSound } from "../sound/createSound.ts";
 import { openStore } from "../store/openStore.ts";
+import { chosenLanguage, languageFor, readLanguage, speak } from "../words/language.ts";
 import { isSeeded } from "./lessonOf.ts";
 import type { FinishedAttempt, Sound, Store } from "./ports.ts";
 import { type LampKind, lamp, lampLevel, screen, screenOf, soundOn, volume } from "./state.ts";
@@ -29,7 +30,7 @@ const numberIn = (value: unknown, low: number, high: number, otherwise: number) 
 
 /** Reads the settings, and keeps them from now on. */
 async function settings(store: Store): Promise<void> {
-  const [kind, level, on, loud, grain, twinkle, dark, own, fit, sky] = await Promise.all(
+  const [kind, level, on, loud, grain, twinkle, dark, own, fit, sky, language] = await Promise.all(
     [
       "lamp",
       "lampLevel",
@@ -41,6 +42,7 @@ async function settings(store: Store): Promise<void> {
       "ownInUse",
       "screenFit",
       "freeSky",
+      "language",
     ].map((key) => store.getSetting(key)),
   );
   lamp.value = LAMPS.find((one) => one === kind) ?? "normal";
@@ -53,6 +55,8 @@ async function settings(store: Store): Promise<void> {
   screenFit.value = readFit(fit);
   freeSky.value = String(sky);
   volume.value = numberIn(loud, 0, 1, 0.7);
+  chosenLanguage.value = readLanguage(language);
+  await speak(languageFor(chosenLanguage.value, navigator.language));
   let first = true;
   effect(() => {
     const now = {
@@ -66,6 +70,7 @@ async function settings(store: Store): Promise<void> {
       ownInUse: ownInUse.value,
       screenFit: screenFit.value,
       freeSky: freeSky.value,
+      language: chosenLanguage.value,
     };
     if (!first) for (const [key, value] of Object.entries(now)) void store.setSetting(key, value);
     first = false;

@@ -1,4 +1,6 @@
 /** The sheet: what was read of a catalogue, and which rows are to be mended; before there is one, what a file holds. */
+
+import { dateFormat } from "../words/language.ts";
 import type { OwnCatalogue } from "./ownBase.ts";
 import { count, say, shownName } from "./words.ts";
 
@@ -49,7 +51,7 @@ const namesWords = ({ kept, of }: NonNullable<OwnCatalogue["names"]>) =>
   kept < of ? say("names", { kept: count(kept), of: count(of) }) : say("namesAll", { of: count(of) });
 
 function Told({ own }: { own: OwnCatalogue }) {
-  const date = new Date(own.takenAtMs).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+  const date = dateFormat({ day: "numeric", month: "long", year: "numeric" }).format(own.takenAtMs);
   const left = own.dropped.reduce((sum, one) => sum + one.count, 0);
   const figures: readonly (readonly [string, number])[] = [
     [say("rows"), own.rows],

@@ -1,11 +1,12 @@
 import { EN_IMPORT } from "../words/en.import.ts";
+import { say as sayOfPage } from "../words/say.ts";
 import { sayLater } from "../words/sayLater.ts";
 import type { Ending, Running } from "./desk.ts";
 import type { OwnCatalogue } from "./ownBase.ts";
 
-export const say = sayLater(EN_IMPORT);
+export const say = sayLater("import", EN_IMPORT);
 
-export const count = (value: number): string => value.toLocaleString("en");
+export const count = (value: number): string => value.toLocaleString(sayOfPage("language.dates"));
 
 /** A name from outside without what turns or hides letters, cut to a length that fits. */
 export const shownName = (name: string): string => name.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, "").slice(0, 60);

@@ -1,7 +1,7 @@
 /** More help: the aids that the lesson offers, gear, night and picture, and two ways to say that it is over. */
 import type { Signal } from "@preact/signals";
 import { reducedMotion } from "../app/state.ts";
-import { say } from "../words/say.ts";
+import { fixed, say } from "../words/say.ts";
 import { darkOn } from "./darkOn.ts";
 import { grainOn } from "./grain.ts";
 import { LimitsTold } from "./LimitBar.tsx";
@@ -35,10 +35,10 @@ function LimitRow({ model }: { model: PlayModel }) {
         max={range.most}
         step={0.1}
         value={model.limitMag.value}
-        aria-valuetext={model.limitMag.value.toFixed(1)}
+        aria-valuetext={fixed(model.limitMag.value, 1)}
         onInput={({ currentTarget }) => model.setLimit(Number(currentTarget.value))}
       />
-      <span class="price">{model.limitMag.value.toFixed(1)}</span>
+      <span class="price">{fixed(model.limitMag.value, 1)}</span>
     </label>
   );
 }

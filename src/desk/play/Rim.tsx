@@ -1,6 +1,6 @@
 /** The rim: what the instrument is and does, as lettering along the arc. */
 
-import { say } from "../words/say.ts";
+import { fixed, say } from "../words/say.ts";
 import { arcPath, bandBox, fittedSizePx, onCircle } from "./arcs.ts";
 import { DIAL, dialOf } from "./dial.ts";
 import { type Barrel, type PlayLayout, SHORT_UNDER_PX } from "./geometry.ts";
@@ -51,7 +51,7 @@ export function FieldFocus({ barrel }: { barrel: Barrel }) {
 function Limit({ model, layout }: { model: PlayModel; layout: PlayLayout }) {
   const { fieldPx, rimPx } = layout.barrel;
   const limitMag = model.limitMag.value;
-  const written = limitMag.toFixed(1);
+  const written = fixed(limitMag, 1);
   const { ticks, limitDeg } = dialOf(limitMag);
   const from = fieldPx + rimPx * 0.27;
   const size = SIZE.figure * layout.type;
@@ -100,7 +100,7 @@ export function RimLettering({ model, layout }: { model: PlayModel; layout: Play
     <>
       <p class="hidden-words">
         {say("play.rimSaid", { name: instrumentLine(gear, false), rest: imageLine(gear, false) })}{" "}
-        {say("play.limitSaid", { limitMag: model.limitMag.value.toFixed(1) })}
+        {say("play.limitSaid", { limitMag: fixed(model.limitMag.value, 1) })}
       </p>
       <ArcPiece
         text={line}

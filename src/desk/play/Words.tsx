@@ -3,7 +3,7 @@ import type { Ref } from "preact";
 import { useState } from "preact/hooks";
 import { homeHash, isTry } from "../app/state.ts";
 import { WayRows } from "../steps/WayRows.tsx";
-import { say } from "../words/say.ts";
+import { fixed, say } from "../words/say.ts";
 import { HelpRows } from "./HelpRows.tsx";
 import type { PlayModel } from "./model.ts";
 
@@ -25,7 +25,7 @@ function Headline({ words, at }: { words: string; at: Ref<HTMLHeadingElement> })
   );
 }
 
-const degrees = (deg: number) => say("play.degree", { deg: deg.toFixed(1) });
+const degrees = (deg: number) => say("play.degree", { deg: fixed(deg, 1) });
 
 function Lengths({ model }: { model: PlayModel }) {
   const lengths = model.lengths.value;

@@ -2,4 +2,4 @@
 import { EN_GAZE } from "../words/en.gaze.ts";
 import { sayLater } from "../words/sayLater.ts";
 
-export const sayGaze = sayLater(EN_GAZE);
+export const sayGaze = sayLater("gaze", EN_GAZE);

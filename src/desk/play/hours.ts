@@ -20,7 +20,7 @@ import { setLowAir } from "./picture.ts";
 import { refreshGear } from "./refresh.ts";
 import { milkyWayOver } from "./skies.ts";
 
-const say = sayLater(EN_HOURS);
+const say = sayLater("hours", EN_HOURS);
 /** So far from the lesson's hour "high in the south" still holds: the sky turns by 7.5 degrees (common practice, no source). */
 const WORDS_HOLD_MS = 1_800_000;
 

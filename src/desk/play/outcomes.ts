@@ -6,7 +6,8 @@ import { gearById } from "#core/optics/gear.ts";
 import { PIN, PRICE } from "#core/score/rules.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { gearInUse, type Outcome, pointing, type Refusal, tubeDir } from "#core/session/session.ts";
-import { say } from "../words/say.ts";
+import { midSentence } from "../words/language.ts";
+import { fixed, say } from "../words/say.ts";
 import { layAsInInstrument, refreshAgreement, showProof } from "./agreeing.ts";
 import { countsPoints, type Hop, isGuided } from "./hop.ts";
 import { refreshGear, refreshLadder, refreshSheet, refreshWords } from "./refresh.ts";
@@ -29,7 +30,7 @@ const refusalWords = (hop: Hop, why: Refusal): string | null => {
       return say("hop.timeIsSet");
     case "otherGear": {
       const { claimGear } = hop.attempt.compiled.spec;
-      return say("hop.otherGear", { gear: say(`gear.${gearById(claimGear).kind}`).toLowerCase() });
+      return say("hop.otherGear", { gear: midSentence(say(`gear.${gearById(claimGear).kind}`)) });
     }
     default:
       return null;
@@ -178,6 +179,6 @@ export function pinLanded(hop: Hop, at: Dir): void {
   const offFields = separationRad(at, truth) / (attempt.compiled.hoppingFieldDas * DAS_RAD);
   const good = offFields * 1000 <= PIN.fullPermille;
   signals.pins.value = [...signals.pins.value, { at, truth }];
-  tell(hop, good ? say("hop.pinLanded") : say("hop.pinOff", { fields: offFields.toFixed(1) }));
+  tell(hop, good ? say("hop.pinLanded") : say("hop.pinOff", { fields: fixed(offFields, 1) }));
   if (good) showProof(hop);
 }

@@ -17,6 +17,7 @@ import {
   skyTimeMs,
   tubeDir,
 } from "#core/session/session.ts";
+import { midSentence } from "../words/language.ts";
 import { say } from "../words/say.ts";
 import { conditionsOf, heightWords, timeWords } from "./conditions.ts";
 import { fieldInWords, starInWords } from "./fieldWords.ts";
@@ -109,7 +110,7 @@ function claimOffer(hop: Hop) {
   const words = hop.lookFrom
     ? null
     : why === "otherGear"
-      ? say("hop.otherGear", { gear: say(`gear.${gearById(claimGear).kind}`).toLowerCase() })
+      ? say("hop.otherGear", { gear: midSentence(say(`gear.${gearById(claimGear).kind}`)) })
       : why === "restFirst"
         ? say("hop.restFirst")
         : why === "anchorFirst"
@@ -172,11 +173,11 @@ export function refreshWords(hop: Hop): void {
   signals.lengths.value = lengthsOf(hop);
   refreshWay(hop);
   const gear = gearInUse(session);
-  const height = heightWords(altitudeDeg).toLowerCase();
+  const height = midSentence(heightWords(altitudeDeg));
   const head =
     gear.kind === "eye"
       ? say("hop.fieldEye", { height })
-      : say("hop.fieldGear", { gear: say(`gear.${gear.kind}`), image: say(`gear.${gear.path}`).toLowerCase(), height });
+      : say("hop.fieldGear", { gear: say(`gear.${gear.kind}`), image: midSentence(say(`gear.${gear.path}`)), height });
   // An eye tells the anchor by its figure; who hears the field is told the star. How it is found is not scored.
   const anchor = compiled.ways[0]!.marks[0]!;
   const told = session.state.phase === "anchor" ? ` ${starInWords(picture, anchor.name, dirFromMas(anchor.dir))}` : "";

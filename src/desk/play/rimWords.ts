@@ -1,10 +1,10 @@
 /** What the rim says: in nouns, units in their own case. */
 import type { Gear } from "#core/seams/index.ts";
-import { say } from "../words/say.ts";
+import { say, written } from "../words/say.ts";
 
 /** Spaces between the rim's words: wide ones. */
 const GAP = "\u2003";
-const figure = (value: number) => String(Math.round(value * 10) / 10);
+const figure = (value: number) => written(Math.round(value * 10) / 10);
 
 /** Instrument, aperture, magnification and true field; fewer of them where there is little room. */
 export function instrumentLine(gear: Gear, short: boolean): string {

@@ -6,6 +6,7 @@ import type { FinishedAttempt } from "../app/ports.ts";
 import { skyWords } from "../play/conditions.ts";
 import { nightTime } from "../report/facts.ts";
 import { sayReport } from "../report/words.ts";
+import { fixed } from "../words/say.ts";
 import { gearWords, short } from "./figures.ts";
 import { NightPlot } from "./NightPlot.tsx";
 import { HopChart, Legend, Target, Views, Way, WideChart } from "./parts.tsx";
@@ -22,7 +23,7 @@ const tellsWay = ({ level, id }: Lesson, finished: readonly FinishedAttempt[]): 
   level === "G" || level === "C" || finished.some(({ lessonId }) => lessonId === id);
 
 const latitude = (latDeg: number): string =>
-  sayPrint(latDeg < 0 ? "south" : "north", { deg: Math.abs(latDeg).toFixed(1) });
+  sayPrint(latDeg < 0 ? "south" : "north", { deg: fixed(Math.abs(latDeg), 1) });
 
 function Head({ sheet }: { sheet: HopSheet }) {
   const heading = useRef<HTMLHeadingElement>(null);

@@ -1,15 +1,14 @@
 /** Figures of the printed page as words. */
 import type { Gear } from "#core/seams/index.ts";
-import { say } from "../words/say.ts";
+import { say, written } from "../words/say.ts";
 import { sayPrint } from "./words.ts";
 
 /** At most so many decimals, none that say nothing: 5.3, 8, 1.76. */
-export const short = (value: number, digits = 1): string => String(Number(value.toFixed(digits)));
+export const short = (value: number, digits = 1): string => written(Number(value.toFixed(digits)));
 
-const COMPASS = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"] as const;
 /** The nearest of eight points of the compass on the sky, from a position angle. */
 export const compassOf = (positionDeg: number): string =>
-  COMPASS[Math.round((((positionDeg % 360) + 360) % 360) / 45) % 8]!;
+  sayPrint("compass").split(", ")[Math.round((((positionDeg % 360) + 360) % 360) / 45) % 8]!;
 
 const two = (value: number) => String(value).padStart(2, "0");
 
@@ -17,7 +16,7 @@ const two = (value: number) => String(value).padStart(2, "0");
 export function placeWords(raDeg: number, decDeg: number): string {
   const tenths = Math.round(raDeg * 40) % 14_400;
   const arcmin = Math.round(Math.abs(decDeg) * 60);
-  const hours = `${Math.floor(tenths / 600)}h ${two(Math.floor((tenths % 600) / 10))}.${tenths % 10}m`;
+  const hours = `${Math.floor(tenths / 600)}h ${two(Math.floor((tenths % 600) / 10))}${say("language.decimal")}${tenths % 10}m`;
   return `${hours} ${decDeg < 0 ? "−" : "+"}${two(Math.floor(arcmin / 60))}° ${two(arcmin % 60)}′`;
 }
 

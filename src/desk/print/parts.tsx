@@ -4,7 +4,8 @@ import { signPath } from "#core/chart/signs.ts";
 import { marksToSvg } from "#core/chart/svg.ts";
 import { signWords } from "../sheet/sheetWords.ts";
 import { StepSign } from "../steps/StepSign.tsx";
-import { say } from "../words/say.ts";
+import { midSentence } from "../words/language.ts";
+import { fixed, say } from "../words/say.ts";
 import { hasSight, type PrintedChart, wideRingDeg } from "./charts.ts";
 import { compassOf, gearName, placeWords, short } from "./figures.ts";
 import { MM_PER_PX } from "./paper.ts";
@@ -74,7 +75,7 @@ function View({ view }: { view: GearView }) {
       </svg>
       <figcaption>
         <strong>{say(`gear.${gear.kind}`)}</strong>
-        {say(`gear.${gear.path}`).toLowerCase()}
+        {midSentence(say(`gear.${gear.path}`))}
       </figcaption>
     </figure>
   );
@@ -119,7 +120,7 @@ export function Target({ sheet }: { sheet: HopSheet }) {
         {told.map(({ gear, limitMag, band }) => (
           <>
             <dt key={gear.id}>
-              {gearName(gear)}, {sayPrint("starsTo", { limit: limitMag.toFixed(1) })}
+              {gearName(gear)}, {sayPrint("starsTo", { limit: fixed(limitMag, 1) })}
             </dt>
             <dd>{sayPrint(`${band}`)}</dd>
           </>
@@ -164,7 +165,7 @@ export function Legend({ sheet }: { sheet: HopSheet }) {
 function legWords(sheet: HopSheet, i: number): string {
   const { mark, deg, fields, towardsDeg } = sheet.legs[i]!;
   const gear = gearName(sheet.rows.find((row) => row.gear.id === sheet.compiled.spec.hoppingGear)!.gear);
-  const figures = { deg: deg.toFixed(1), fields: fields.toFixed(2), compass: compassOf(towardsDeg), mark };
+  const figures = { deg: fixed(deg, 1), fields: fixed(fields, 2), compass: compassOf(towardsDeg), mark };
   return sayPrint("leg", { gear, ...figures });
 }
 
@@ -183,7 +184,7 @@ export function Way({ sheet, printed }: { sheet: HopSheet; printed: boolean }) {
   const gearOf = (id: string) => rows.find(({ gear }) => gear.id === id)!.gear;
   const [hopping, claim] = [gearOf(spec.hoppingGear), gearOf(spec.claimGear)];
   const first = rows.find(({ gear }) => gear.kind === "sight")?.gear ?? hopping;
-  const deg = (ways[0]!.lengthDas / 36_000).toFixed(1);
+  const deg = fixed(ways[0]!.lengthDas / 36_000, 1);
   const sign = (push: { right: number; up: number }, fieldDeg: number, label: string) => (
     <StepSign fieldDeg={fieldDeg} push={push} label={label} sizePx={STEP_SIGN_PX} />
   );

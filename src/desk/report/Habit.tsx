@@ -2,6 +2,7 @@
 import type { Lesson } from "#core/lesson/types.ts";
 import { fillLine } from "#core/lesson/words.ts";
 import { EN_REPORT } from "../words/en.report.ts";
+import { fixed } from "../words/say.ts";
 import type { Facts } from "./facts.ts";
 import { sayReport } from "./words.ts";
 
@@ -14,7 +15,7 @@ const NOT_OF_THE_WAY: ReadonlySet<string> = new Set(["LST-CLAIM", "PIN-OFF", "HI
 /** A and B in words, where a part of the way was dear. */
 function whereWords({ dear, record, report }: Facts): string {
   if (!dear || NOT_OF_THE_WAY.has(report.habit?.code ?? "")) return "";
-  const fields = ((dear.toDas - dear.fromDas) / record.compiled.hoppingFieldDas).toFixed(1);
+  const fields = fixed((dear.toDas - dear.fromDas) / record.compiled.hoppingFieldDas, 1);
   return sayReport(dear.outside ? "aToB" : "aToBWithin", { fields });
 }
 

@@ -1,6 +1,6 @@
 /** The night's notes, and the claimed field as a sketch: black on paper, north marked. */
 import { useMemo } from "preact/hooks";
-import { say } from "../words/say.ts";
+import { fixed, say } from "../words/say.ts";
 import { type Facts, nightTime } from "./facts.ts";
 import { nightNotes } from "./notes.ts";
 import type { Sketch } from "./sketch.ts";
@@ -46,7 +46,7 @@ function SketchPicture({ sketch }: { sketch: Sketch }) {
 function caption({ gear }: Sketch, time: string): string {
   const name = say(`gear.${gear.kind}`);
   if (gear.magnification <= 1) return sayReport("sketchGearEye", { gear: name, time });
-  return sayReport("sketchGear", { gear: name, power: gear.magnification, deg: gear.fieldDeg.toFixed(1), time });
+  return sayReport("sketchGear", { gear: name, power: gear.magnification, deg: fixed(gear.fieldDeg, 1), time });
 }
 
 export function Notes({ facts, sketch }: { facts: Facts; sketch: Sketch | null }) {

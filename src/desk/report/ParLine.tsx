@@ -3,6 +3,7 @@ import { dirFromMas } from "#core/celestial/vector.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import { distanceDas } from "#core/score/places.ts";
 import type { Route } from "#core/seams/index.ts";
+import { fixed } from "../words/say.ts";
 import type { Facts } from "./facts.ts";
 import { type ParMark, parMarks } from "./parMarks.ts";
 import { sayReport } from "./words.ts";
@@ -89,13 +90,13 @@ export function ParLine({ facts, lesson, widthPx }: { facts: Facts; lesson: Less
   const x = (fields: number) => LINE.left + (fields / end) * (widthPx - LINE.left - LINE.right);
   const [you, par] = [fieldsOf(report.trailDas), fieldsOf(report.parDas)];
   const said = marks.map(({ dots, lengthDas }) =>
-    sayReport("dotMark", { dots, fields: fieldsOf(lengthDas).toFixed(1) }),
+    sayReport("dotMark", { dots, fields: fixed(fieldsOf(lengthDas), 1) }),
   );
   return (
     <figure class="par-line">
       <figcaption>{sayReport("parTitle")}</figcaption>
       <svg viewBox={`0 ${LINE.top} ${widthPx} ${LINE.height}`} width={widthPx} height={LINE.height} role="img">
-        <title>{[sayReport("youPar", { you: you.toFixed(1), par: par.toFixed(1) }), ...said].join("; ")}</title>
+        <title>{[sayReport("youPar", { you: fixed(you, 1), par: fixed(par, 1) }), ...said].join("; ")}</title>
         {marks
           .filter(({ lengthDas }) => fieldsOf(lengthDas) <= end)
           .map(({ dots, lengthDas }) => (
@@ -104,12 +105,12 @@ export function ParLine({ facts, lesson, widthPx }: { facts: Facts; lesson: Less
         <text y={LINE.you + 5}>{sayReport("you")}</text>
         <path class="you" d={`M${x(0)} ${LINE.you}H${x(you)}`} />
         <text class="figures" x={x(you) + 8} y={LINE.you + 5}>
-          {you.toFixed(1)}
+          {fixed(you, 1)}
         </text>
         <text y={LINE.par + 5}>{sayReport("par")}</text>
         <ParRow x={x} stops={stopsOf(way).map(fieldsOf)} />
         <text class="figures" x={x(par) + 11} y={LINE.par + 5}>
-          {par.toFixed(1)}
+          {fixed(par, 1)}
         </text>
         <Axis x={x} end={end} />
       </svg>

@@ -1,6 +1,7 @@
 /** The sum as a table: what, the figure behind it, whole points that add up to the score. */
 import type { ComponentChildren } from "preact";
 import type { ScoreLine } from "#core/seams/index.ts";
+import { fixed } from "../words/say.ts";
 import { Dots } from "./Dots.tsx";
 import { degOf, type Facts } from "./facts.ts";
 import { sayReport } from "./words.ts";
@@ -50,7 +51,7 @@ function rowOf(line: ScoreLine, { record, claims }: Facts): Row {
     }
     case "pins": {
       const { answered = 0, asked = 0, offDas = 0 } = figures;
-      const fields = (offDas / record.compiled.hoppingFieldDas).toFixed(1);
+      const fields = fixed(offDas / record.compiled.hoppingFieldDas, 1);
       const figure =
         answered > 0 ? sayReport("pinsFigure", { answered, asked, fields }) : sayReport("pinsNone", { asked });
       return { part: sayReport("linePins"), figure, points: outOf(line) };

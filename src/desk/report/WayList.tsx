@@ -1,7 +1,8 @@
 /** The way as a list: a row a leg, with the push as the hopping instrument shows it, and "you" and "par" side by side. */
 import { gearById } from "#core/optics/gear.ts";
 import { StepSign } from "../steps/StepSign.tsx";
-import { say } from "../words/say.ts";
+import { midSentence } from "../words/language.ts";
+import { fixed, say } from "../words/say.ts";
 import { type Facts, hoppingFieldDeg } from "./facts.ts";
 import { type Leg, legsOf } from "./legs.ts";
 import { sayReport } from "./words.ts";
@@ -22,7 +23,7 @@ const Tick = ({ reached }: { reached: boolean }) => (
 );
 
 function Row({ leg, facts }: { leg: Leg; facts: Facts }) {
-  const fields = (das: number) => (das / facts.record.compiled.hoppingFieldDas).toFixed(2);
+  const fields = (das: number) => fixed(das / facts.record.compiled.hoppingFieldDas, 2);
   const label = sayReport("step", { hour: hourOf(leg.push), fields: fields(leg.parDas) });
   return (
     <tr class={leg.reached ? undefined : "not-reached"}>
@@ -42,7 +43,7 @@ export function WayList({ facts }: { facts: Facts }) {
   const gear = say(`gear.${gearById(record.compiled.spec.hoppingGear).kind}`);
   return (
     <table class="way-list">
-      <caption>{sayReport("wayTitle", { gear: gear.toLowerCase() })}</caption>
+      <caption>{sayReport("wayTitle", { gear: midSentence(gear) })}</caption>
       <thead>
         <tr>
           <th scope="col" class="way-sign">

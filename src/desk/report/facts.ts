@@ -10,13 +10,16 @@ import { dirsOfTrail, distanceDas } from "#core/score/places.ts";
 import { score } from "#core/score/report.ts";
 import type { AttemptRecord, Dir, Report, Route } from "#core/seams/index.ts";
 import { decodeRecord } from "#core/session/record.ts";
+import { isSeeded } from "../app/lessonOf.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
+import { dateFormat } from "../words/language.ts";
+import { fixed, written } from "../words/say.ts";
 
 const DAS_PER_DEG = 36_000;
 /** A mark counts as passed within this share of the hopping field. */
 export const PASSED_FIELDS = 0.25;
 
-export const degOf = (das: number): string => (das / DAS_PER_DEG).toFixed(1);
+export const degOf = (das: number): string => fixed(das / DAS_PER_DEG, 1);
 
 export interface Facts {
   readonly record: AttemptRecord;
@@ -38,6 +41,12 @@ export interface Facts {
   readonly byClaims: boolean;
 }
 
+/** A lesson file's lines keep their author's decimal mark; lines of the page's own have that of its language. */
+const figuresIn = ({ id }: Lesson, figures: Figures): Figures =>
+  isSeeded(id)
+    ? Object.fromEntries(Object.entries(figures).map(([name, figure]) => [name, figure.replace(/^\d+\.\d+$/, written)]))
+    : figures;
+
 /** @throws InputError where the record cannot be read */
 export function factsOf(attempt: FinishedAttempt, lesson: Lesson): Facts {
   const record = decodeRecord(attempt.recordText);
@@ -50,7 +59,7 @@ export function factsOf(attempt: FinishedAttempt, lesson: Lesson): Facts {
     record,
     report,
     stars: starsEarned(lesson.pass, report, record),
-    figures: figuresOf(lesson, 0, report, record),
+    figures: figuresIn(lesson, figuresOf(lesson, 0, report, record)),
     dirs,
     claims,
     dear: dearPart(record),
@@ -84,7 +93,7 @@ export function nightTime(
   const [, lonMas] = compiled.spec.siteMas;
   const local = new Date(compiled.spec.startMs + tMs + (lonMas / 3_600_000) * MS_PER_DEG);
   const [hours, minutes] = [local.getUTCHours(), local.getUTCMinutes()].map((value) => String(value).padStart(2, "0"));
-  const date = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", day: "numeric", month: "long", year: "numeric" });
+  const date = dateFormat({ timeZone: "UTC", day: "numeric", month: "long", year: "numeric" });
   return { time: `${hours}.${minutes}`, date: date.format(local) };
 }
 

@@ -7,7 +7,8 @@ import { scoredPath } from "#core/score/path.ts";
 import { distanceDas } from "#core/score/places.ts";
 import { restsOf, sampleAt } from "#core/score/rests.ts";
 import type { AttemptEvent } from "#core/seams/index.ts";
-import { say } from "../words/say.ts";
+import { midSentence } from "../words/language.ts";
+import { fixed, say } from "../words/say.ts";
 import type { Facts } from "./facts.ts";
 import { sayReport } from "./words.ts";
 
@@ -20,7 +21,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 const gearNote = (id: string): string => {
   const { kind, magnification } = gearById(id);
-  const gear = say(`gear.${kind}`).toLowerCase();
+  const gear = midSentence(say(`gear.${kind}`));
   if (kind === "eye") return sayReport("noteLookedUp");
   return kind === "eyepiece" ? sayReport("noteToPower", { gear, power: magnification }) : sayReport("noteTo", { gear });
 };
@@ -31,7 +32,7 @@ function pinNote({ record, dirs }: Facts, { at, tMs }: AttemptEvent & { kind: "p
   const truth = dirs[sampleAt(record, tMs)];
   if (!truth) return null;
   const fields = distanceDas(dirFromMas(at), truth) / record.compiled.hoppingFieldDas;
-  return sayReport(fields > 1 ? "notePinMany" : "notePin", { fields: fields.toFixed(1) });
+  return sayReport(fields > 1 ? "notePinMany" : "notePin", { fields: fixed(fields, 1) });
 }
 
 function eventNote(event: AttemptEvent, facts: Facts, price: string): string | null {

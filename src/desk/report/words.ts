@@ -1,4 +1,4 @@
 import { EN_REPORT } from "../words/en.report.ts";
 import { sayLater } from "../words/sayLater.ts";
 
-export const sayReport = sayLater(EN_REPORT);
+export const sayReport = sayLater("report", EN_REPORT);

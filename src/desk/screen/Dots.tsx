@@ -1,6 +1,7 @@
 /** Dots from just over black upwards: the faintest that shows is told by a tap. */
 import { greenShare, luminanceOf, valueOfLuminance } from "../../stage/screenLight.ts";
 import { lamp } from "../app/state.ts";
+import { fixed } from "../words/say.ts";
 import { greatestNow, screenFit, screenReachNow } from "./fit.ts";
 import { say } from "./words.ts";
 
@@ -25,7 +26,7 @@ function dotColour(code: number): string {
 function saidOfDots(): string {
   const { lift, hiddenMag } = screenReachNow.value;
   if (screenFit.value.leastLuminance === null) return say("dotsUntold");
-  if (hiddenMag > 0) return say("hides", { mag: hiddenMag.toFixed(1) });
+  if (hiddenMag > 0) return say("hides", { mag: fixed(hiddenMag, 1) });
   return say(lift < 1 ? "dotsLifted" : "dotsAsDrawn");
 }
 

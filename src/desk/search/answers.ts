@@ -5,7 +5,7 @@ import type { Dir } from "#core/seams/index.ts";
 import { constellations } from "#core/sky/names/constellations.ts";
 import { findByName, type NameMatch } from "#core/sky/names/findByName.ts";
 import { plainName } from "#core/sky/names/letters.ts";
-import { say } from "../words/say.ts";
+import { fixed, say } from "../words/say.ts";
 import type { SearchedSky } from "./searched.ts";
 
 export interface Answer {
@@ -45,9 +45,7 @@ export function whatWords({ match, sky }: Answer): string {
   const what = kindWords(kind);
   const where = kind !== "constellation" && sky.seed === null ? constellationOf(dir).name : null;
   const placed = where ? say("search.inConstellation", { what, where }) : what;
-  return magV === null
-    ? placed
-    : say("search.ofMagnitude", { what: placed, magV: magV.toFixed(1).replace("-", MINUS) });
+  return magV === null ? placed : say("search.ofMagnitude", { what: placed, magV: fixed(magV, 1).replace("-", MINUS) });
 }
 
 /** Right ascension and declination as a catalogue prints them. */
@@ -58,7 +56,7 @@ export function placeWords(dir: Dir): string {
   const two = (value: number) => String(value).padStart(2, "0");
   return say("search.place", {
     hours: Math.floor(tenths / 600),
-    minutes: ((tenths % 600) / 10).toFixed(1),
+    minutes: fixed((tenths % 600) / 10, 1),
     sign: decRad < 0 && minutes > 0 ? MINUS : "+",
     degrees: Math.floor(minutes / 60),
     arcmin: two(minutes % 60),

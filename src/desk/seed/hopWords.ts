@@ -4,8 +4,8 @@ import type { SeedHop, SeedWords } from "#core/lesson/seedLesson.ts";
 import type { SiteSky } from "#core/lesson/siteSkies.ts";
 import { gearById } from "#core/optics/gear.ts";
 import { compassOf } from "../print/figures.ts";
-import { EN_SEED } from "../words/en.seed.ts";
-import { saySeed as say } from "./seedIds.ts";
+import { written } from "../words/say.ts";
+import { saySeed as say, seedWords } from "./seedIds.ts";
 
 const PLACE_KEY = {
   city: "placeCity",
@@ -22,7 +22,7 @@ const CLAIM_KEY = {
 } as const satisfies Record<SeedHop["goal"], string>;
 
 /** To half a degree: nobody steps more finely. */
-const halfDegrees = (deg: number): string => String(Math.max(0.5, Math.round(2 * deg) / 2));
+const halfDegrees = (deg: number): string => written(Math.max(0.5, Math.round(2 * deg) / 2));
 
 function imageWords({ hopping }: SeedHop): string {
   const { path } = gearById(hopping);
@@ -87,15 +87,15 @@ export function wordsFor(hop: SeedHop, title: string, sky: SiteSky): SeedWords {
       steps: stepsOf(hop),
       hints: isGalaxy ? galaxyHints() : clusterHints(hop),
       after: {
-        found: EN_SEED.found,
-        wrong: isGalaxy ? EN_SEED.wrong : say("wrongCluster", { target }),
-        shown: EN_SEED.shown,
-        notSeen: EN_SEED.notSeen,
-        missed: EN_SEED.missed,
-        outside: EN_SEED.outside,
+        found: seedWords().found,
+        wrong: isGalaxy ? seedWords().wrong : say("wrongCluster", { target }),
+        shown: seedWords().shown,
+        notSeen: seedWords().notSeen,
+        missed: seedWords().missed,
+        outside: seedWords().outside,
         codes: {},
       },
     },
-    afterwards: [EN_SEED.afterwards],
+    afterwards: [seedWords().afterwards],
   };
 }

@@ -3,10 +3,13 @@ import { SITE_SKIES, SITE_SKY_MU, type SiteSky } from "#core/lesson/siteSkies.ts
 import { InputError } from "#core/seams/errors.ts";
 import { dailySeed } from "#core/sky/practice/daily.ts";
 import { EN_SEED } from "../words/en.seed.ts";
-import { sayLater } from "../words/sayLater.ts";
+import { dateFormat } from "../words/language.ts";
+import { sayLater, wordsLater } from "../words/sayLater.ts";
 
 /** Words of the hops that are made from a seed word. */
-export const saySeed = sayLater(EN_SEED);
+export const saySeed = sayLater("seed", EN_SEED);
+/** The same with their braces, which the report fills. */
+export const seedWords = wordsLater("seed", EN_SEED);
 const DAILY = "daily-";
 /** Free practice under the hill's own sky, or under one of so many tenths of mag/arcsec². */
 const FREE = /^free(\d{3})?-(.+)$/;
@@ -62,7 +65,7 @@ export function seedTitle(id: string): string {
     return sky === USUAL_SKY ? title : saySeed("freeUnder", { title, sky: siteWords(sky) });
   }
   const how = { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" } as const;
-  const date = new Intl.DateTimeFormat("en-GB", how).format(Date.parse(word));
+  const date = dateFormat(how).format(Date.parse(word));
   // The date stays on one line.
   return saySeed("daily", { date: date.replaceAll(" ", "\u00a0") });
 }

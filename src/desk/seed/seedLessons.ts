@@ -3,6 +3,7 @@ import { seedHopOf, seedLesson } from "#core/lesson/seedLesson.ts";
 import { SITE_SKY_MU } from "#core/lesson/siteSkies.ts";
 import type { Lesson } from "#core/lesson/types.ts";
 import { InputError } from "#core/seams/errors.ts";
+import { say } from "../words/say.ts";
 import { wordsFor } from "./hopWords.ts";
 import { seedOfId, seedTitle } from "./seedIds.ts";
 
@@ -10,15 +11,16 @@ const MOST_KEPT = 8;
 
 const kept = new Map<string, Lesson>();
 
-/** The lesson of an id, each time the same one; null where the id holds no day and no seed word. */
+/** The lesson of an id, in a language each time the same one; null where the id holds no day and no seed word. */
 export function seedLessonOf(id: string): Lesson | null {
-  const known = kept.get(id);
+  const keptAs = `${say("language.code")} ${id}`;
+  const known = kept.get(keptAs);
   if (known) return known;
   try {
     const { word, sky } = seedOfId(id);
     const hop = seedHopOf(word, SITE_SKY_MU[sky]);
     const made = seedLesson(id, hop, wordsFor(hop, seedTitle(id), sky));
-    kept.set(id, made);
+    kept.set(keptAs, made);
     if (kept.size > MOST_KEPT) kept.delete(kept.keys().next().value!);
     return made;
   } catch (error) {

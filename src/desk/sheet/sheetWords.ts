@@ -2,9 +2,9 @@
 import type { SheetThing } from "#core/chart/describe.ts";
 import type { SheetView } from "#core/chart/sheetView.ts";
 import type { Sign } from "#core/chart/types.ts";
-import { say } from "../words/say.ts";
+import { fixed, say } from "../words/say.ts";
 
-const tenth = (value: number) => (Math.round(value * 10) / 10).toFixed(1);
+const tenth = (value: number) => fixed(Math.round(value * 10) / 10, 1);
 
 /** "From behind, turned 21° to the left". */
 export function viewWords({ flipped, turnRad, scale }: SheetView): string {

@@ -6,6 +6,7 @@ import { eyeSeeing } from "#core/eye/eyeSeeing.ts";
 import { SITE_SKIES, SITE_SKY_MU, type SiteSky } from "#core/lesson/siteSkies.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { saySeed, siteWords } from "../seed/seedIds.ts";
+import { fixed } from "../words/say.ts";
 
 const OVERHEAD: Dir = [0, 0, 1];
 const FINDER = "finder-9x50";
@@ -13,7 +14,7 @@ const FINDER = "finder-9x50";
 /** How faint the naked eye and a finder reach overhead under a site's sky, V. */
 function reachOf(sky: SiteSky): { readonly eyeMag: string; readonly finderMag: string } {
   const seeing = eyeSeeing(zenithConditions(SITE_SKY_MU[sky]), []);
-  const limit = (gear: string) => (seeing.star(OVERHEAD, AVERAGE_BV, gear).avertedMilliMag / 1000).toFixed(1);
+  const limit = (gear: string) => fixed(seeing.star(OVERHEAD, AVERAGE_BV, gear).avertedMilliMag / 1000, 1);
   return { eyeMag: limit("eye"), finderMag: limit(FINDER) };
 }
 

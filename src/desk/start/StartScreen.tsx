@@ -12,6 +12,7 @@ import { CourseField } from "./CourseField.tsx";
 import { CourseRim } from "./CourseRim.tsx";
 import { courseOf } from "./course.ts";
 import { FreePanel } from "./FreePanel.tsx";
+import { LanguageTool } from "./LanguageTool.tsx";
 import { startLayout } from "./layout.ts";
 import { LessonsPanel, LogbookPanel } from "./Panels.tsx";
 import { SheetBelow } from "./SheetBelow.tsx";
@@ -82,6 +83,7 @@ export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
         {kind === "stacked" && (
           <Tools>
             <ScreenTool />
+            <LanguageTool />
           </Tools>
         )}
       </div>
@@ -93,6 +95,7 @@ export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
           <div class="corner">
             <Tools>
               <ScreenTool />
+              <LanguageTool />
             </Tools>
           </div>
         </>

@@ -1,4 +1,5 @@
 /** Days in words. */
+import { dateFormat } from "../words/language.ts";
 import { say } from "../words/say.ts";
 
 const DAY_MS = 86_400_000;
@@ -11,9 +12,9 @@ export function dayWords(atMs: number, nowMs: number): string {
   if (ago === 0) return say("start.today");
   if (ago === 1) return say("start.yesterday");
   const how: Intl.DateTimeFormatOptions = ago > 0 && ago < 7 ? { weekday: "long" } : { day: "numeric", month: "long" };
-  return say("start.onDate", { date: new Intl.DateTimeFormat("en-GB", how).format(then) });
+  return say("start.onDate", { date: dateFormat(how).format(then) });
 }
 
 /** "21:04", by the reader's clock. */
 export const clockWords = (atMs: number): string =>
-  new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-digit" }).format(new Date(atMs));
+  dateFormat({ hour: "2-digit", minute: "2-digit" }).format(new Date(atMs));

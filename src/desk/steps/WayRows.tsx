@@ -1,5 +1,5 @@
 /** The way as a list: a sign, a name and a length for each step, and a tick once it is reached. */
-import { say } from "../words/say.ts";
+import { fixed, say } from "../words/say.ts";
 import { type Push, StepSign } from "./StepSign.tsx";
 
 export interface WayRow {
@@ -11,7 +11,7 @@ export interface WayRow {
 }
 
 /** Length of a step in whole fields, to the tenth. */
-const fieldsOf = ({ right, up }: Push) => (Math.hypot(right, up) / 2).toFixed(1);
+const fieldsOf = ({ right, up }: Push) => fixed(Math.hypot(right, up) / 2, 1);
 /** Which way a step leads in the field, as hours of a clock. */
 const hourOf = ({ right, up }: Push) => ((Math.round((Math.atan2(right, up) * 6) / Math.PI) + 11) % 12) + 1;
 

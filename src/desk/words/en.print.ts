@@ -8,6 +8,7 @@ export const EN_PRINT = {
   headline: "Hop sheet for {date}, {time}, {place}, {lat}",
   north: "{deg}° N",
   south: "{deg}° S",
+  compass: "north, north-east, east, south-east, south, south-west, west, north-west",
   gear: "{name}, {aperture} mm, {power}×, {field}°",
   sky: "{words}; {mu} mag/arcsec²",
 

@@ -1,0 +1,71 @@
+/** See en.sheet.ts. */
+import type { EN_SHEET } from "./en.sheet.ts";
+import type { InWords } from "./say.ts";
+
+export const DE_SHEET = {
+  name: "Karte",
+  paper: "Karte: {title}. Umschalt und Pfeile drehen sie, {flip} wendet sie.",
+  paperRole: "Aufsuchkarte",
+  printed: "Karte mit {count} Sternen, Norden oben, wenn sie gerade liegt",
+
+  front: "Von vorn",
+  behind: "Von hinten",
+  straight: "{side}, Norden oben",
+  turnedRight: "{side}, {deg}° nach rechts gedreht",
+  turnedLeft: "{side}, {deg}° nach links gedreht",
+  turnedHalf: "{side}, auf dem Kopf",
+  nearer: "{lies}, {times}-mal näher",
+
+  flip: "Wenden",
+  turn: "Drehen",
+  turnHelp: "Um 15 Grad drehen; zieh das Papier, um es beliebig zu drehen",
+  closer: "Näher",
+  whole: "Ganz",
+  pin: "Nadel",
+  pinHelp: "Tipp hin, wohin das Rohr zeigt, oder bewege das Kreuz mit den Pfeilen und drück Enter",
+  pencil: "Bleistift",
+  rubOut: "Radieren",
+  ruler: "Lineal",
+  legend: "Legende",
+
+  reads: "{deg}°, {fields} Felder",
+  crossAt: "Kreuz {fields} Felder von {name}, von dort Richtung {hour} Uhr",
+  pinSet: "Nadel steckt",
+  lineSet: "Linie gezogen",
+  lineBegun: "Linie begonnen",
+
+  list: "Was gedruckt ist",
+  listFrom:
+    "Abstände in Feldern von {fieldDeg}°, Richtungen als Uhrzeit auf der Karte, wie sie liegt, beides vom Anker aus",
+  anchor: "Anker",
+  target: "Ziel",
+  object: "{sign}",
+  star: "Stern {name}, Größe {magV}",
+  unnamed: "Stern der Größe {magV}",
+  at: "{thing}: {fields} Felder, Richtung {hour} Uhr",
+
+  openCluster: "offener Sternhaufen",
+  globularCluster: "Kugelsternhaufen",
+  planetaryNebula: "Planetarischer Nebel",
+  emissionNebula: "Emissionsnebel",
+  reflectionNebula: "Reflexionsnebel",
+  supernovaRemnant: "Supernovarest",
+  darkNebula: "Dunkelnebel",
+  galaxy: "Galaxie",
+  doubleStar: "Doppelstern",
+  asterism: "Sternmuster",
+  comet: "Komet",
+  minorPlanet: "Kleinplanet",
+  anchorSign: "Ankerstern",
+  targetSign: "Ziel",
+
+  magnitudes: "Sterne nach Größenklasse",
+  bar: "1 Balken des Rahmens: {deg}°",
+  figureLine: "Sternbildlinie",
+  asterismLine: "Sternmuster",
+  borderLine: "Sternbildgrenze",
+  wayLine: "kürzester Weg",
+  trailLine: "deine Spur",
+  fieldRing: "dein Feld",
+  you: "du",
+} satisfies InWords<typeof EN_SHEET>;
