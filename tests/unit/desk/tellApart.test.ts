@@ -13,7 +13,7 @@ import { residentOf } from "./residentOf.ts";
 
 async function hopOf(id: string): Promise<Hop> {
   const lesson = seedLessonOf(id)!;
-  const { source } = practiceWorld(seedOfId(id));
+  const { source } = practiceWorld(seedOfId(id).word);
   const spec = toHopSpec(lesson, 0, realLookups);
   const seeing = realLookups.seeing(lesson);
   const compiled = compileHop(spec, await residentOf(source, spec, seeing), seeing, 1);
