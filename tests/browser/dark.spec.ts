@@ -6,12 +6,21 @@ import { nodeModule } from "./nodeModule.ts";
 import { findStars } from "./play/blobs.ts";
 import { waitInPage } from "./play/hands.ts";
 import { picture } from "./play/looks.ts";
+import type { Pixels } from "./play/png.ts";
 import { test } from "./play/watch.ts";
 import { readBase } from "./store/idb.ts";
 import type * as Left from "./store/leftAttempt.ts";
 
 /** The torch goes out by itself, and a quarter of a minute later the eye is adapted again. */
 const RECOVERS_MS = 18_000;
+/** The picture without the rim in its corners, whose dial has been drawn anew. */
+const fieldAlone = ({ bytes, width, channels }: Pixels): Uint8Array =>
+  bytes.map((value, i) => {
+    const [x, y] = [Math.floor(i / channels) % width, Math.floor(i / channels / width)].map(
+      (at) => at + 0.5 - width / 2,
+    );
+    return Math.hypot(x!, y!) < width / 2 - 1 ? value : 0;
+  });
 const starsIn = async (page: Page) => findStars(await picture(page), 1).length;
 
 async function openLeft(page: Page) {
@@ -50,8 +59,32 @@ test("a torch puts the faint stars out; they come back, the bar tells why, and t
   expect(await starsIn(page)).toBeLessThan(findStars(adapted, 1).length / 4);
   await waitInPage(page, RECOVERS_MS);
   await expect(bar).not.toHaveAccessibleName(/light your eye was in/);
-  expect((await picture(page)).bytes).toEqual(adapted.bytes);
+  expect(fieldAlone(await picture(page))).toEqual(fieldAlone(adapted));
   await expect.poll(async () => (await torches()).map(({ on }) => on)).toEqual([true, false]);
+});
+
+test("the rim's limit goes with the eye, in steps of a tenth, and is told as it is", async ({ page }) => {
+  await openLeft(page);
+  const said = page.getByText("Faintest star to be seen here: magnitude");
+  const told = async () => Number(/[\d.]+$/.exec((await said.textContent())!.trim())![0]);
+  const adapted = await told();
+  const steps = said.evaluate(
+    (element, ms) =>
+      new Promise<number[]>((resolve) => {
+        const seen: number[] = [];
+        const watch = new MutationObserver(() => seen.push(Number(/[\d.]+$/.exec(element.textContent.trim())![0])));
+        watch.observe(element, { characterData: true, subtree: true, childList: true });
+        setTimeout(() => resolve(seen), ms);
+      }),
+    RECOVERS_MS,
+  );
+  await page.getByRole("button", { name: /^Shine a white torch/ }).click();
+  const seen = await steps;
+  const lowest = Math.min(...seen);
+  expect(lowest).toBeLessThan(adapted - 2);
+  expect(seen.length).toBeLessThanOrEqual(Math.round(10 * (adapted - lowest)) + 2);
+  expect(new Set(seen).size).toBeGreaterThan(10);
+  expect(await told()).toBe(adapted);
 });
 
 test("red and amber lamps spare the eye, white does not, unless the reader keeps it used to the dark", async ({

@@ -48,11 +48,19 @@ export function FieldFocus({ barrel }: { barrel: Barrel }) {
   );
 }
 
+/** The limit in force: less than that of the instrument while the eye grows used to the dark. */
+const limitNow = ({ limitMag, lackMag }: PlayModel): number => limitMag.value - lackMag.value;
+
+/** The limit for those who hear it. */
+const LimitSaid = ({ model }: { model: PlayModel }) => (
+  <>{say("play.limitSaid", { limitMag: fixed(limitNow(model), 1) })}</>
+);
+
 function Limit({ model, layout }: { model: PlayModel; layout: PlayLayout }) {
   const { fieldPx, rimPx } = layout.barrel;
-  const limitMag = model.limitMag.value;
+  const limitMag = limitNow(model);
   const written = fixed(limitMag, 1);
-  const { ticks, limitDeg } = dialOf(limitMag);
+  const { ticks, limitDeg } = dialOf(limitMag, model.limitMag.value);
   const from = fieldPx + rimPx * 0.27;
   const size = SIZE.figure * layout.type;
   const tip = onCircle(fieldPx + rimPx * 0.25, limitDeg);
@@ -100,7 +108,7 @@ export function RimLettering({ model, layout }: { model: PlayModel; layout: Play
     <>
       <p class="hidden-words">
         {say("play.rimSaid", { name: instrumentLine(gear, false), rest: imageLine(gear, false) })}{" "}
-        {say("play.limitSaid", { limitMag: fixed(model.limitMag.value, 1) })}
+        <LimitSaid model={model} />
       </p>
       <ArcPiece
         text={line}

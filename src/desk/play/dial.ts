@@ -12,9 +12,12 @@ export interface Dial {
 }
 export const DIAL = { fromDeg: 252, toDeg: 300, spanMag: 4 } as const;
 
-/** The dial for a limit: four magnitudes that hold it in their upper half. */
-export function dialOf(limitMag: number): Dial {
-  const from = Math.floor(limitMag) - 2;
+/**
+ * The dial for a limit: four magnitudes that hold that of the adapted eye in their upper half; where the limit in force lies
+ * lower yet, they begin with it.
+ */
+export function dialOf(limitMag: number, adaptedMag: number): Dial {
+  const from = Math.floor(Math.min(limitMag, adaptedMag - 2));
   const at = (magV: number) => DIAL.fromDeg + ((DIAL.toDeg - DIAL.fromDeg) * (magV - from)) / DIAL.spanMag;
   const ticks = Array.from({ length: DIAL.spanMag * 5 + 1 }, (_, i) => {
     const magV = from + i / 5;

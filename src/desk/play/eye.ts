@@ -88,6 +88,8 @@ export function createEye(hop: Hop, clock: Clock): Eye {
     lackMag: (nowMs) => dark.lackMag(nowMs),
     look(nowMs, fieldRadiusCssPx) {
       const lackMag = dark.lackMag(nowMs);
+      // In steps that the rim shows: panels are not drawn anew for each frame.
+      signals.lackMag.value = Math.round(10 * lackMag) / 10;
       const lossMag = stareLossMag(field.limitMilliMag, field.directMilliMag, lackMag);
       const foveaPx = foveaCssPx(gearInUse(session), fieldRadiusCssPx);
       picture.gaze = gaze.now(nowMs, foveaPx, lossMag, lackMag, reducedMotion.value);
@@ -99,6 +101,7 @@ export function createEye(hop: Hop, clock: Clock): Eye {
       signals.stare.value = null;
       signals.beside.value = false;
       torchOut();
+      signals.lackMag.value = 0;
       for (const stop of stops) stop();
     },
   };

@@ -108,6 +108,8 @@ export interface PlayModel {
   // ---- the barrel
   readonly gear: ReadonlySignal<Gear>;
   readonly limitMag: ReadonlySignal<number>;
+  /** What the eye lacks of it while it grows used to the dark, to 0.1 mag. */
+  readonly lackMag: ReadonlySignal<number>;
   /** Between which the limit may be set by hand; null where it is only read. */
   readonly limitRange: ReadonlySignal<{ readonly least: number; readonly most: number } | null>;
   /** Null where the lesson does not allow it, or for the naked eye. */

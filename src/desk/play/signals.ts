@@ -34,6 +34,7 @@ export function createSignals(lesson: Lesson) {
     trouble: signal<string | null>(null),
     gear: signal(first && GEAR.has(first) ? gearById(first) : gearById("eye")),
     limitMag: signal(6),
+    lackMag: signal(0),
     limitRange: signal<{ least: number; most: number } | null>(null),
     compass: signal<Compass | null>(null),
     handMark: signal<HandMark | null>(null),
