@@ -72,7 +72,7 @@ const createLayers = (frame: Frame): Layers => {
 const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: FieldView, layout: StageLayout): void => {
   if (view.horizon) {
     drawOpenSky(gpu, layers.openSky, frame, view, view.horizon);
-    drawMilkyWay(gpu, layers.milkyWay, view);
+    drawMilkyWay(gpu, layers.milkyWay, view, view.horizon);
   } else drawSky(gpu, layers.barrel, frame, view);
   drawObjects(gpu, layers.objects, view);
   drawStars(gpu, layers.stars, frame, view);

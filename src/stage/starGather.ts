@@ -2,7 +2,7 @@
  * The stars of a view, gathered from the sky's blocks anew for each frame: a few hundredths of a millisecond here save the
  * graphics processor every star outside the field, and a tile that comes into view costs nothing that the others do not.
  */
-import { lossMilliMagAt } from "#core/eye/lowAir.ts";
+import { atHeight } from "#core/eye/lowAir.ts";
 import { EDGE_MILLI_MAG } from "#core/eye/margin.ts";
 import type { StarBlock } from "#core/seams/index.ts";
 
@@ -55,7 +55,7 @@ const milliMagOf = (block: StarBlock, i: number, air: LowAir | null): number => 
   const { dirs } = block;
   const { zenith } = air;
   const sine = zenith[0]! * dirs[i * 3]! + zenith[1]! * dirs[i * 3 + 1]! + zenith[2]! * dirs[i * 3 + 2]!;
-  return milliMag + Math.round(lossMilliMagAt(air.lossMilliMag, sine)) - air.inLimitMilliMag;
+  return milliMag + Math.round(atHeight(air.lossMilliMag, sine)) - air.inLimitMilliMag;
 };
 const FAINTEST = 32_767;
 /** @param milliMag - V (0.001 mag) as which it is shown */

@@ -37,7 +37,9 @@ export interface FieldHorizon {
   readonly sunAzimuthRad: number;
   /** What the air takes low down, 0.001 mag, as core/eye/lowAir.ts has it by the sine of the altitude; without it nothing. */
   readonly lossMilliMag?: ArrayLike<number>;
-  /** How much of it `limitMag` has in it. */
+  /** What is left of the Milky Way's contrast with the night, likewise; without it all. */
+  readonly glowContrast?: ArrayLike<number>;
+  /** How much of what the air takes `limitMag` has in it. */
   readonly lossInLimitMilliMag?: number;
 }
 /** How much the Milky Way brightens the night: triangles over the sky, as core/sky/glow/glowCells.ts makes them. */

@@ -7,7 +7,7 @@ import { type Costs, costsOf } from "./costs.ts";
 import { type EyeSeeingOptions, eyeSeeing, type Place, placeConditions } from "./eyeSeeing.ts";
 import { atTheEye } from "./instrument.ts";
 import { log10 } from "./light.ts";
-import { lossTable } from "./lowAir.ts";
+import { contrastTable, lossTable } from "./lowAir.ts";
 import { starWidthArcsec } from "./starImage.ts";
 
 export interface NightSky {
@@ -22,6 +22,8 @@ export interface NightSky {
   starWidthArcsec(dir: Dir, gear: GearId): number;
   /** What the air takes of a star at a height, as `lowAir.ts` has it. */
   readonly lossMilliMag: ArrayLike<number>;
+  /** What is left of a glow's contrast with the night at a height, likewise. */
+  readonly glowContrast: ArrayLike<number>;
   /** What it takes at a direction, 0.001 mag beyond the zenith. */
   lossMilliMagAt(dir: Dir): number;
   /** Scintillation in an instrument at the zenith, rms share; it grows as X^1.5. @throws InputError for an unknown instrument */
@@ -57,6 +59,7 @@ export function nightUnder(
     starWidthArcsec: (dir, gear) =>
       starWidthArcsec(gearById(gear), conditions.seeingArcsec, skyHere(conditions, dir).airMass),
     lossMilliMag: lossTable(conditions.extinction),
+    glowContrast: contrastTable(conditions.extinction),
     lossMilliMagAt: (dir) => Math.round(1000 * skyHere(conditions, dir).lossMag),
     zenithScatter: (gear) => scintillation(gearById(gear).apertureMm, 1, heightM),
   };

@@ -116,12 +116,14 @@ const horizonNow = {
   sunAltitudeRad: -1,
   sunAzimuthRad: 0,
   lossMilliMag: [] as ArrayLike<number>,
+  glowContrast: [] as ArrayLike<number>,
   lossInLimitMilliMag: 0,
 };
 
 /** The night's air: limits hold at the anchor's height, where the hop begins. */
 export function setLowAir(night: NightSky, anchor: Dir): void {
   horizonNow.lossMilliMag = night.lossMilliMag;
+  horizonNow.glowContrast = night.glowContrast;
   horizonNow.lossInLimitMilliMag = night.lossMilliMagAt(anchor);
 }
 

@@ -40,6 +40,12 @@ const handles = {
   },
   resize: (layout: StageLayout) => stage.resize(layout),
   draw: (spec: SceneSpec) => stage.draw(viewOf(spec)),
+  /** A view, then the same with a change: what the stage keeps from frame to frame is kept. */
+  drawThen(spec: SceneSpec, change: Partial<FieldView>) {
+    const view = viewOf(spec);
+    stage.draw(view);
+    stage.draw({ ...view, ...change });
+  },
   /** The last view, base64 of its rows from the lowest upwards. */
   pixels() {
     const { width, height, rgba } = stage.readPixels();
