@@ -7,7 +7,7 @@ import { squareReach } from "../../src/stage/reach.ts";
 import type { EffectsOptions } from "../browser/stage/effects.ts";
 import { heapOf } from "../browser/stage/heap.ts";
 import type { Timing } from "../browser/stage/pageSky.ts";
-import { openStage, serveSky, test } from "../browser/stage/stagePage.ts";
+import { openStage, serveSky, ownPageTest as test } from "../browser/stage/stagePage.ts";
 
 /** The field as the page has it in a window of 1280 x 800. */
 const WINDOW = { width: 1280, height: 800 } as const;

@@ -2,7 +2,7 @@
 import { expect } from "@playwright/test";
 import type { BenchOptions, BenchResult } from "../browser/stage/bench.ts";
 import { PLAY_LAYOUT } from "../browser/stage/scene.ts";
-import { openStage, serveSky, test } from "../browser/stage/stagePage.ts";
+import { openStage, serveSky, ownPageTest as test } from "../browser/stage/stagePage.ts";
 
 const SWEEP: BenchOptions = {
   frames: 300,

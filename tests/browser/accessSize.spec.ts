@@ -121,6 +121,7 @@ test("by default a flip turns and a new instrument comes up", async ({ page }) =
   await page.emulateMedia({ reducedMotion: "no-preference" });
   await keep(page, await keptAttempts());
   await SCREENS.finder(page);
+  await page.locator(".sheet-paper").waitFor();
   expect(await motionsAfter(page, "f")).toBeGreaterThan(100);
   await page.waitForTimeout(600);
   const lights = (await drawnAfter(page, "n")).map(({ light }) => light);
@@ -130,6 +131,7 @@ test("by default a flip turns and a new instrument comes up", async ({ page }) =
 test("with reduced motion nothing takes time, and a new instrument is there at once", async ({ page }) => {
   await keep(page, await keptAttempts());
   await SCREENS.finder(page);
+  await page.locator(".sheet-paper").waitFor();
   for (const key of ["f", ".", "n", "w"]) expect(await motionsAfter(page, key), key).toBe(0);
   const firstMs: number[] = [];
   for (const key of ["n", "w", "n", "w", "n", "w"]) {

@@ -1,5 +1,18 @@
 import { defineConfig } from "@playwright/test";
 
+/** Parts of the browser's own that no test sees: two of them start a process for each page, and all of them take time. */
+const WITHOUT = [
+  "WebUIOmniboxPopup",
+  "WebUIOmniboxAimPopup",
+  "AimEnabled",
+  "MediaRouter",
+  "NetworkTimeServiceQuerying",
+  "OptimizationHints",
+  "PaintHolding",
+  "PreconnectToSearch",
+  "Translate",
+];
+
 /** Software rendering everywhere, so that a picture is the same on every machine; no connection but to the page itself. */
 const FLAGS = [
   "--no-sandbox",
@@ -14,6 +27,7 @@ const FLAGS = [
   "--disable-quic",
   "--autoplay-policy=no-user-gesture-required",
   "--force-color-profile=srgb",
+  `--disable-features=${WITHOUT.join(",")}`,
 ];
 
 export default defineConfig({

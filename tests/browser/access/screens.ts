@@ -49,7 +49,7 @@ export const holdStars = (page: Page): Promise<void> => fillAside(page, { settin
 /** Nothing is on its way any more: stars, print, type. */
 async function atRest(page: Page): Promise<void> {
   await page.evaluate(() => document.fonts.ready);
-  await page.waitForTimeout(700);
+  await page.waitForTimeout(300);
 }
 
 const openHash = async (page: Page, hash: string): Promise<void> => {

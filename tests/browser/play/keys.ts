@@ -6,7 +6,7 @@ import { type Hand, type Press, type Px, sleep } from "./hands.ts";
 const SPEED = { first: 0.1, full: 0.55, rampS: 0.9, fine: 0.07 } as const;
 const EYE_SHARE = 0.6;
 /** Less than this is pushed finely. */
-const FINE_FIELDS = 0.11;
+const FINE_FIELDS = 0.05;
 
 const KEY_OF: Readonly<Record<Exclude<Press, "begin">, string>> = {
   confirm: "c",

@@ -16,6 +16,10 @@ interface Way {
   readonly x: number;
   readonly y: number;
 }
+/** Where the anchor stands: by the picture, or by words, which are coarse. */
+interface Seen extends Way {
+  readonly byPicture: boolean;
+}
 const wayOf = ({ out, clock }: Told): Way => ({
   x: out * Math.sin((clock * Math.PI) / 6),
   y: out * Math.cos((clock * Math.PI) / 6),
@@ -28,6 +32,8 @@ export async function seekAnchor(player: Player): Promise<void> {
   if (hasEye) await lookRound(player);
   /** What was pushed since the anchor was in view. */
   let gone: Way = { x: 0, y: 0 };
+  let gain: Way = { x: 1, y: 1 };
+  let before: Seen | null = null;
   const ways: string[] = [];
   for (let i = 0; i < MOST_PUSHES; i++) {
     const seen = await towardsAnchor(player, hasEye);
@@ -38,7 +44,9 @@ export async function seekAnchor(player: Player): Promise<void> {
       if (await isTaken(player)) return;
     }
     ways.push(`${seen ? "" : "lost "}${way.x.toFixed(3)} ${way.y.toFixed(3)}`);
-    await hand.push(way.x / 2, way.y / 2);
+    gain = learnt(gain, before, seen);
+    before = seen;
+    await hand.push((gain.x * way.x) / 2, (gain.y * way.y) / 2);
     gone = seen ? way : { x: gone.x + way.x, y: gone.y + way.y };
     await waitInPage(page, STAND_MS);
   }
@@ -55,6 +63,18 @@ const isTaken = ({ page }: Player): Promise<boolean> =>
       () => false,
     );
 
+/** A way shorter than this, radii, does not tell how far a push goes. */
+const TELLING = 0.05;
+const MOST_GAIN = 4;
+
+/** How much further a push has to go than it looks, along each axis: high up, a tube swung round hardly moves the view. */
+function learnt(gain: Way, before: Seen | null, now: Seen | null): Way {
+  if (!before?.byPicture || !now?.byPicture) return gain;
+  const along = (asked: number, left: number, gainBefore: number) =>
+    Math.abs(asked) < TELLING ? gainBefore : Math.min(MOST_GAIN, (gainBefore * asked) / (asked - left));
+  return { x: along(before.x, now.x, gain.x), y: along(before.y, now.y, gain.y) };
+}
+
 /** With the naked eye, until the anchor stands near the middle; then the sight is taken. */
 async function lookRound({ page, hand }: Player): Promise<void> {
   for (let i = 0; i < 3; i++) {
@@ -68,12 +88,13 @@ async function lookRound({ page, hand }: Player): Promise<void> {
 }
 
 /** How far the anchor stands from the middle: by words as long as it is far, by the picture near it; null out of view. */
-async function towardsAnchor(player: Player, hasEye: boolean): Promise<Way | null> {
+async function towardsAnchor(player: Player, hasEye: boolean): Promise<Seen | null> {
   const { page, starPx } = player;
   const told = await anchorTold(page);
-  if (!told) return hasEye ? byEye(player) : null;
-  if (told.out > 0.4) return wayOf(told);
-  return starAt(findStars(await picture(page), starPx), told) ?? wayOf(told);
+  const byWords = told ?? (hasEye ? await byEye(player) : null);
+  if (!byWords) return null;
+  const star = told && told.out <= 0.4 ? starAt(findStars(await picture(page), starPx), told) : null;
+  return star ? { x: star.x, y: star.y, byPicture: true } : { ...wayOf(byWords), byPicture: false };
 }
 
 /** A picture is so sharp, radii; and the clock's hours are half of this wide to either side, with a little over. */
@@ -92,11 +113,11 @@ function starAt(stars: readonly Blob[], told: Told): Blob | null {
 }
 
 /** The eye sees more than the sight shows: it tells which way the anchor is. */
-async function byEye({ page, hand }: Player): Promise<Way> {
+async function byEye({ page, hand }: Player): Promise<Told> {
   await hand.take(/Naked eye/);
   await waitInPage(page, STAND_MS);
   const told = await anchorTold(page);
   await hand.take(/Reflex sight/);
   if (!told) throw new Error("the eye does not see the anchor");
-  return wayOf({ ...told, out: 1 });
+  return { ...told, out: 1 };
 }

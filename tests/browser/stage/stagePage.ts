@@ -11,8 +11,8 @@ const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 type Served = { server: { close(): void }; port: number };
 type Serve = (folder: string, firstPort: number) => Promise<Served>;
 
-/** Opens the built page once for each worker; the address is the fixture's value. */
-export const test = base.extend<object, { stageAddress: string }>({
+/** Builds and serves the page once for each worker; the address is the fixture's value. Every test has a browser's page of its own. */
+export const ownPageTest = base.extend<object, { stageAddress: string }>({
   stageAddress: [
     // biome-ignore lint/correctness/noEmptyPattern: the form that fixtures without needs have
     async ({}, use) => {
@@ -28,6 +28,22 @@ export const test = base.extend<object, { stageAddress: string }>({
     },
     { scope: "worker" },
   ],
+});
+
+/**
+ * One page of the browser for all tests of a worker, opened anew by each: what is drawn depends on the scene alone, and a
+ * new process costs more than a picture.
+ */
+export const test = ownPageTest.extend<object, { sharedPage: Page }>({
+  sharedPage: [
+    async ({ browser }, use) => {
+      const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+      await use(await context.newPage());
+      await context.close();
+    },
+    { scope: "worker" },
+  ],
+  page: ({ sharedPage }, use) => use(sharedPage),
 });
 
 /** A picture with rows from the top down and x to the right, so that y of the sky is `height - row`. */
