@@ -14,9 +14,10 @@ export type LabelWish = {
 export type Box = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
 /**
  * Something printed that lettering keeps off: a star's dot by its radius, so that large letters may lie over small dots; a
- * bit of a line, which letters cross only where there is no other place.
+ * bit of a printed line, which letters cross only where there is no other place; a bit of the hand's trail, which names never
+ * cross: they would be lost under it.
  */
-export type Obstacle = Box & { readonly dotR?: number; readonly line?: boolean };
+export type Obstacle = Box & { readonly dotR?: number; readonly line?: boolean; readonly trail?: boolean };
 /** Width of a text in px at its style's own size. */
 export type Measure = (style: TextStyle, text: string) => number;
 export type Placed = { readonly x: number; readonly y: number; readonly align: Align; readonly box: Box };
@@ -84,17 +85,26 @@ export type PlacingOptions = {
   readonly within: (box: Box, tone?: "hand") => boolean;
 };
 
-/** How hard a place is sought: clear of all, over lines, and for words of the hop and names of bright stars over dots. */
-type Pass = "clear" | "overLines" | "overDots";
+/**
+ * How hard a place is sought: clear of all, over lines, for words of the hop and names of bright stars over dots, and for
+ * words and notes over the trail, by their halo, rather than leave them out.
+ */
+type Pass = "clear" | "overLines" | "overDots" | "overTrail";
 const PASSES: readonly Pass[] = ["clear", "overLines"];
-const HARDER_PASSES: readonly Pass[] = [...PASSES, "overDots"];
-const passesOf = (style: TextStyle) => (style === "word" || style === "starName" ? HARDER_PASSES : PASSES);
+const HARDER_PASSES: Partial<Record<TextStyle, readonly Pass[]>> = {
+  starName: [...PASSES, "overDots"],
+  word: [...PASSES, "overDots", "overTrail"],
+  note: [...PASSES, "overTrail"],
+};
+const passesOf = (style: TextStyle) => HARDER_PASSES[style] ?? PASSES;
 
-function counts(style: TextStyle, { dotR, line }: Obstacle, pass: Pass): boolean {
+function counts(style: TextStyle, { dotR, line, trail }: Obstacle, pass: Pass): boolean {
+  if (trail) return pass !== "overTrail";
   if (line) return pass === "clear";
   if (dotR === undefined) return true;
   if (style === "starName" && pass === "overDots") return dotR > STAR_NAMES_OVER_PX;
-  return style === "figureName" ? dotR > CAPITALS_OVER_PX : pass !== "overDots";
+  if (style === "figureName") return dotR > CAPITALS_OVER_PX;
+  return pass === "clear" || pass === "overLines" || style === "note";
 }
 
 /**

@@ -9,6 +9,6 @@ export type LetterOptions = {
   readonly typeScale: number;
   /** The part of the paper that is light enough to read by: px from the sheet's middle; null for all of it. */
   readonly lit: { readonly x: number; readonly y: number; readonly radiusPx: number } | null;
-  /** A line of the hand, px on the page, that letters cross only where they must. */
+  /** A line of the hand, px on the page: names give way to it, words cross it where they must. */
   readonly trail?: readonly PagePoint[] | undefined;
 };

@@ -34,7 +34,7 @@ export function trailChain(trail: readonly PagePoint[], view: SheetView, pxPerPa
     for (let i = 1; i <= links; i++) {
       const [cx, cy] = i === links ? [at.x, at.y] : [last.x + (dx * i) / links, last.y + (dy * i) / links];
       const [left, right] = [cx - LINK_HALF_PX, cx + LINK_HALF_PX];
-      chain.push({ left, right, top: cy - LINK_HALF_PX, bottom: cy + LINK_HALF_PX, line: true });
+      chain.push({ left, right, top: cy - LINK_HALF_PX, bottom: cy + LINK_HALF_PX, trail: true });
     }
     last = { x: at.x, y: at.y };
   }

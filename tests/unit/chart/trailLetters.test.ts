@@ -42,8 +42,19 @@ describe("a name where the trail goes", () => {
     expect(nameAt(trail)!.align === "start" && Math.abs(nameAt(trail)!.y) < 12).toBe(false);
   });
 
-  it("is not lost where the trail is everywhere", () => {
+  it("falls away where the trail is everywhere, and its star stays; a word of the hop is never lost", () => {
     const all = Array.from({ length: 400 }, (_, i) => ({ x: (i % 20) * 12 - 120, y: Math.floor(i / 20) * 12 - 120 }));
-    expect(nameAt(all)).toBeDefined();
+    expect(nameAt(all)).toBeUndefined();
+    const word: ChartMark = { ...NAME, style: "word", text: "target" };
+    const laid = layLetters(PAGE, [word, NAME], PLAIN_VIEW, { ...OPTIONS, trail: all });
+    expect(laid.map(({ text }) => text)).toEqual(["target"]);
+  });
+
+  it("crosses a printed line sooner than the trail", () => {
+    const line: ChartMark = { kind: "line", style: "figure", points: [-60, 0, 60, 0] };
+    const across = [-1, 1].map((side) => Array.from({ length: 9 }, (_, i) => ({ x: 15 * (i - 4), y: 14 * side })));
+    const trail = [...across[0]!, { x: 300, y: -300 }, { x: 300, y: 300 }, ...across[1]!];
+    const laid = layLetters(PAGE, [line, NAME], PLAIN_VIEW, { ...OPTIONS, trail }).find(({ text }) => text === "Orlo")!;
+    expect(Math.abs(laid.y)).toBeLessThan(8);
   });
 });
