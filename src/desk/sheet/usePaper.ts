@@ -49,8 +49,10 @@ function paint(canvas: HTMLCanvasElement, props: SheetProps, state: SheetState, 
   const ratio = PIXEL_RATIO;
   const [width, height] = [Math.round(props.sizePx.width * ratio), Math.round(props.sizePx.height * ratio)];
   if (canvas.width !== width || canvas.height !== height) [canvas.width, canvas.height] = [width, height];
-  // Kept by the processor: an accelerated canvas is a layer of its own for as long as it is shown.
-  const ctx = canvas.getContext("2d", { alpha: false, willReadFrequently: true })!;
+  // Kept by the processor: an accelerated canvas is a layer of its own for as long as it is shown. Not `alpha: false`, though
+  // all of it is painted: Chromium takes such a canvas to hide what lies behind as many CSS px as it has px, twice the paper,
+  // and where the processor puts the page together, a strip of sky under the sheet stays black. The paper's own ground hides it.
+  const ctx = canvas.getContext("2d", { willReadFrequently: true })!;
   const lamp = look.dim ? state.lampAt.value : { x: 0, y: 0 };
   paintGround(ctx, look, { x: width / 2 + lamp.x * ratio, y: height / 2 + lamp.y * ratio }, ratio * poolScale(props));
   const dots = props.marks.findIndex((mark) => mark.kind === "dot");
