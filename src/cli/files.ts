@@ -16,7 +16,8 @@ const reasonOf = (error: unknown) => {
 
 /**
  * A text file in UTF-8; where it is longer than `mostBytes`, its beginning up to one byte more, so that a check of the size
- * fails while a huge file costs nothing. Bytes that are no UTF-8 come as U+FFFD.
+ * fails while a huge file costs nothing. Bytes that are no UTF-8 come as U+FFFD, a byte order mark
+ * at the beginning is left out.
  * @throws UsageError where the file cannot be read
  */
 export async function readText(path: string, mostBytes: number): Promise<string> {
@@ -30,7 +31,7 @@ export async function readText(path: string, mostBytes: number): Promise<string>
         length += bytesRead;
         if (bytesRead === 0 || length === buffer.length) break;
       }
-      return buffer.toString("utf8", 0, length);
+      return buffer.toString("utf8", 0, length).replace(/^\uFEFF/, "");
     } finally {
       await handle.close();
     }

@@ -1,6 +1,10 @@
 import { DEG, radecFromDir } from "#core/celestial/vector.ts";
 import type { FoundStar } from "#core/sky/catalogue/starsWithin.ts";
+import { NEUTRAL_BV } from "#core/sky/catalogue/tileFormat.ts";
 import { rounded } from "./values.ts";
+
+/** Tiles hold colours in steps that never meet this one: whoever has it was never measured. */
+const UNKNOWN_BV = Math.fround(NEUTRAL_BV);
 
 /** A star as scripts read it. Places to 0.004", more than the tiles hold; colour null where it is unknown. */
 export function starJson({ dir, milliMag, colourBV, invented }: FoundStar) {
@@ -10,7 +14,7 @@ export function starJson({ dir, milliMag, colourBV, invented }: FoundStar) {
     raDeg: raDeg === 360 ? 0 : raDeg,
     decDeg: Number((decRad / DEG).toFixed(6)) + 0,
     magV: milliMag / 1000,
-    colourBV: rounded(colourBV, 2),
+    colourBV: colourBV === UNKNOWN_BV ? null : rounded(colourBV, 2),
     invented,
   };
 }

@@ -51,16 +51,16 @@ export const place: Verb = {
   async run(args, io) {
     const { options: given, words } = parseArgs(args, OPTIONS, { least: 0, most: 8, what: "" });
     const { sky, options } = await underSky(given, io);
-    const site = siteOf(needed("site", options.site, "50,0,250"));
-    const utcMs = utcMsOf(needed("time", options.time, "2027-08-31T21:00:00Z"));
-    const bodies = () => (sky.isReal ? movingBodiesFrom(site, utcMs) : []);
+    const site = () => siteOf(needed("site", options.site, "50,0,250"));
+    const utcMs = () => utcMsOf(needed("time", options.time, "2027-08-31T21:00:00Z"));
+    const bodies = () => (sky.isReal ? movingBodiesFrom(site(), utcMs()) : []);
     const { raDeg, decDeg, dir } = placeMeant(words, options, sky, bodies);
-    const horizon = horizonFromIcrs(site, utcMs);
+    const horizon = horizonFromIcrs(site(), utcMs());
     const { altRad, azRad } = altAzFromDir(horizon, dir);
     const altitudeDeg = altRad / DEG;
     const refractionDeg = saemundssonDeg(altitudeDeg);
     const apparentDeg = altitudeDeg + refractionDeg;
-    const { hourAngleRad } = hourAngleFromDir(equatorialOfDateFromIcrs(site, utcMs), dir);
+    const { hourAngleRad } = hourAngleFromDir(equatorialOfDateFromIcrs(site(), utcMs()), dir);
     const json = {
       raDeg: rounded(raDeg, 6),
       decDeg: rounded(decDeg, 6),

@@ -60,7 +60,8 @@ function named(query: string, sky: Sky, options: LightOptions): Target {
 /** `A[xB]`, arcmin. */
 function sizeOf(text: string): readonly [major: number, minor: number] {
   const parts = text.split(/x/i);
-  if (parts.length > 2) throw slip(`--size ${text} cannot be used`, "give A or AxB in arcmin, such as 11x7");
+  if (parts.length > 2 || parts.includes(""))
+    throw slip(`--size ${text} cannot be used`, "give A or AxB in arcmin, such as 11x7");
   const [a, b] = parts.map((part) => numberOf("size", part, 0.05, 1200, "arcmin"));
   return [Math.max(a!, b ?? a!), Math.min(a!, b ?? a!)];
 }

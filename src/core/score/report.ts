@@ -5,11 +5,11 @@ import { carePoints, type Price, pricesOf } from "./care.ts";
 import { type JudgedClaim, judgedClaims } from "./claims.ts";
 import { type Corridor, corridorOf, directnessPoints, excessDas, type Lengths, lengthsIn } from "./corridor.ts";
 import { costliestHabit } from "./habits.ts";
-import { scoredPath } from "./path.ts";
+import { type Step, scoredPath } from "./path.ts";
 import { pinAnswers, pinPoints } from "./pins.ts";
 import { dirsOfTrail, distanceDas } from "./places.ts";
 import { endMs, trailUntil } from "./rests.ts";
-import { PRICE, SCORE_VERSION } from "./rules.ts";
+import { MOST_FIELDS, PRICE, SCORE_VERSION } from "./rules.ts";
 
 /** Weights of this hop: one shorter than a field asks one pin and gives the other's weight to directness. */
 export function weightsOf({ compiled }: AttemptRecord): Weights {
@@ -128,11 +128,18 @@ function scoredPart(record: AttemptRecord, untilMs: number): AttemptRecord {
   };
 }
 
+/** @throws InputError where the way is longer than any hand goes: judging it would take minutes */
+function walkable(steps: readonly Step[], { fieldDas }: Corridor): readonly Step[] {
+  const fields = steps.reduce((sum, { lengthDas }) => sum + lengthDas, 0) / fieldDas;
+  if (fields <= MOST_FIELDS) return steps;
+  throw new InputError(`The trail is ${Math.round(fields)} fields long.`, `No hop is longer than ${MOST_FIELDS}.`);
+}
+
 /**
  * Scores a record.
  * @param whole an attempt that ended, or that is judged as if it ended now
  * @returns lines whose points add up to `points`; `points` is null where the way was shown
- * @throws InputError where the record was made under rules that this version does not know
+ * @throws InputError where the record was made under rules that this version does not know, or its trail is beyond all bounds
  */
 export const score: Score = (whole): Report => {
   if (whole.compiled.versions.score !== SCORE_VERSION)
@@ -146,7 +153,7 @@ export const score: Score = (whole): Report => {
   const record = scoredPart(whole, last?.right || word === "missed" ? last!.atMs : endMs(whole));
   const dirs = dirsOfTrail(record.trail);
   const corridor = corridorOf(record.compiled);
-  const lengths = lengthsIn(corridor, scoredPath(record));
+  const lengths = lengthsIn(corridor, walkable(scoredPath(record), corridor));
   const found = word === "found" || word === "notSeen";
   const lines = found ? foundLines(record, dirs, corridor, lengths, word) : [line("found", 0, word)];
   const stood = last?.place ?? dirs.at(-1);

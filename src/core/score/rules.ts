@@ -27,3 +27,5 @@ export const WIGGLE = { fieldPermille: 20, mostDas: 1800 } as const;
 export const PIN = { fullPermille: 100, nonePermille: 500 } as const;
 /** A pin answers the question as long as the tube has not gone further from where it was asked. Permille of the field. */
 export const PIN_STAYS_PERMILLE = 250;
+/** Longest trail that is judged, in hopping fields: a finder's, three hundred times round the sky. */
+export const MOST_FIELDS = 20_000;

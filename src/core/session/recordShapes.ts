@@ -23,12 +23,15 @@ const utcMs = int(-8_640_000_000_000_000, 8_640_000_000_000_000);
 const id = text(80);
 const masDir = object<MasDir>({ raMas: int(0, 1_295_999_999), decMas: int(-324_000_000, 324_000_000) });
 const target = object<TargetSpec>({ dir: masDir, sizeDas: length, objectId: id });
-const route = object<Route>({ marks: list(object({ dir: masDir, name: text(120) }), 200), lengthDas: length });
+/** From anchor to target at least. */
+const route = object<Route>({ marks: list(object({ dir: masDir, name: text(120) }), 200, 2), lengthDas: length });
+/** True fields as instruments have them, 0.05 to 120 degrees: a score walks a trail in parts of the field. */
+const field = int(1800, 4_320_000);
 const term = oneOf(["free", "priced", "off"]);
 const percent = int(0, 100);
 const limit = object<GearLimit>({
   gear: id,
-  fieldDas: int(1, CIRCLE_DAS),
+  fieldDas: field,
   avertedMilliMag: magnitude,
   directMilliMag: magnitude,
 });
@@ -36,9 +39,9 @@ const limit = object<GearLimit>({
 const spec = object<HopSpec>({
   sky: object({ kind: oneOf(["catalogue", "practice", "imported"]), seed: maybe(text(200)), skyVersion: whole }),
   anchor: masDir,
-  targets: list(target, 50),
+  targets: list(target, 50, 1),
   neighbours: list(target, 2000),
-  ways: list(route, 50),
+  ways: list(route, 50, 1),
   hoppingGear: id,
   claimGear: id,
   gear: list(id, 50),
@@ -68,9 +71,9 @@ const starTriples: Check<Int32Array> = (value, where) =>
 export const compiledShape = object<CompiledAttempt>({
   versions: object({ record: whole, score: whole, sky: whole, generator: whole, seeing: whole, solver: text(80) }),
   spec,
-  ways: list(route, 50),
+  ways: list(route, 50, 1),
   parDas: length,
-  hoppingFieldDas: int(1, CIRCLE_DAS),
+  hoppingFieldDas: field,
   limits: list(limit, 50),
   zenith: masDir,
   gainPermille: pair(int(100, 10_000)),

@@ -43,9 +43,10 @@ export function oneOf<const T extends string | number>(choices: readonly T[]): C
   };
 }
 
-export function list<T>(item: Check<T>, longest: number): Check<T[]> {
+export function list<T>(item: Check<T>, longest: number, least = 0): Check<T[]> {
   return (value, where) => {
     if (!Array.isArray(value) || value.length > longest) return refuse(where, `is no list of at most ${longest}`);
+    if (value.length < least) refuse(where, `has fewer than ${least}`);
     return value.map((each, i) => item(each, `${where}[${i}]`));
   };
 }

@@ -27,6 +27,7 @@ describe("what cannot be used ends with 2", () => {
     [["stars", "--ra=10", "--dec=5", "--radius=1", "--limit=6", "--sky=A B"], "ARGUMENTS", /seed word/],
     [["name"], "ARGUMENTS", /name is missing/],
     [["place", "M 27", "--site=50,0"], "ARGUMENTS", /--time is missing/],
+    [["place", "--site=50,0"], "ARGUMENTS", /--ra is missing/],
     [
       ["place", "M 27", "--ra=1", "--dec=2", "--site=50,0", "--time=2027-01-01T00:00:00Z"],
       "ARGUMENTS",

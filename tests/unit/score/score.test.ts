@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { passes } from "#core/score/pass.ts";
 import { score } from "#core/score/report.ts";
+import { InputError } from "#core/seams/errors.ts";
 import type { Report } from "#core/seams/index.ts";
 import { compiledHop, FIELD_DAS, type Place, Writer } from "./attempts.ts";
 
@@ -243,4 +244,18 @@ describe("the whole", () => {
       { numRuns: 10_000 },
     );
   });
+});
+
+it("does not walk a trail that no hand could have made", () => {
+  const good = hop([[0, 2]]);
+  const count = 6000;
+  // Half round the sky and back, six thousand times.
+  const trail = {
+    tMs: Int32Array.from({ length: count }, (_, i) => 200 * i),
+    raDas: Int32Array.from({ length: count }, (_, i) => (i % 2) * 6_480_000),
+    decDas: new Int32Array(count),
+    byHand: new Uint8Array(count).fill(1),
+    mark: new Uint8Array(count),
+  };
+  expect(() => score({ ...good, trail, events: [] })).toThrow(InputError);
 });

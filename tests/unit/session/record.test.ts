@@ -137,6 +137,10 @@ describe("decodeRecord", () => {
     expect(refused((j) => (j.events as unknown[]).push({ kind: "hint", tMs: 4e6, leg: 0, grade: 4 }))).toThrow("grade");
     expect(refused((j) => delete (j.compiled as Record<string, unknown>).parDas)).toThrow("compiled.parDas");
     expect(refused((j) => Object.assign(j.compiled as object, { parDas: 1.5 }))).toThrow("compiled.parDas");
+    const specOf = (j: Record<string, unknown>) => (j.compiled as { spec: Record<string, unknown> }).spec;
+    expect(refused((j) => Object.assign(specOf(j), { targets: [] }))).toThrow("compiled.spec.targets has fewer than 1");
+    expect(refused((j) => Object.assign(j.compiled as object, { ways: [] }))).toThrow("compiled.ways has fewer than 1");
+    expect(refused((j) => Object.assign(j.compiled as object, { hoppingFieldDas: 1 }))).toThrow("hoppingFieldDas");
     expect(refused((j) => (j.trail as { ra: number[] }).ra.pop())).toThrow("unequal");
     expect(refused((j) => (j.trail as { dec: number[] }).dec.fill(30_000))).toThrow("trail.dec");
     expect(refused((j) => (j.trail as { tMs: number[] }).tMs.fill(-1))).toThrow("trail.tMs");

@@ -103,6 +103,14 @@ describe("findByName", () => {
   it("knows q Vel from Q and 2 from 27", () => {
     expect(first("q Vel")?.name).toBe("q Vel");
     expect(findByName("M 2", catalogueNames(), objects).map((match) => match.id)).toEqual(["M2"]);
+    const known = (query: string) => findByName(query, catalogueNames(), catalogueObjects())[0]?.name;
+    expect(known("Messier 31")).toBe("M 31");
+    expect(known("messier110")).toBe("M 110");
+    expect(known("Barnard 33")).toBe("B 33");
+    expect(known("Mel 25")).toBe(known("Melotte 25"));
+    expect(known("Messier 111")).toBeUndefined();
+    expect(known("dumbell")).toBe("M 27");
+    expect(known("Orion")).toBe("Orion");
   });
   it("takes the beginning of a name from three characters on, brightest first", () => {
     const found = findByName("alg", catalogueNames(), []).map((match) => match.name);
@@ -160,6 +168,8 @@ describe("findByName", () => {
         query,
       ).toEqual(expect.arrayContaining(["star", "doubleStar"]));
     }
+    const named = (query: string) => findByName(query, catalogueNames(), catalogueDoubles())[0]?.kind;
+    expect([named("Albireo"), named("Castor"), named("beta Cyg")]).toEqual(["star", "star", "doubleStar"]);
   });
   it("answers within 5 ms, the first time apart", () => {
     const everything = [...catalogueObjects(), ...catalogueDoubles()];

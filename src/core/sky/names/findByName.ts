@@ -1,8 +1,8 @@
 /** Finding a star, an object or a figure by what people call it. */
 import type { Dir, ObjectKind, SkyObject } from "#core/seams/index.ts";
 import { type ConstellationName, constellations } from "./constellations.ts";
-import { plainName, shortLetter } from "./letters.ts";
-import { FIT, type NameIndex, nameIndex } from "./nameIndex.ts";
+import { plainDesignation, plainName, shortLetter } from "./letters.ts";
+import { FIT, isOneSlip, type NameIndex, nameIndex } from "./nameIndex.ts";
 import type { Figure, NamedStar, SkyNames } from "./types.ts";
 
 export interface NameMatch {
@@ -32,10 +32,11 @@ const NO_MAG = 99;
 /**
  * Matches for a name, best first: the very name; then the star whose letter is the same but for a raised number ("gamma And"
  * finds γ¹ And); then, from three characters on, names that begin so; and where there is none of these, from five on, names
- * with one typing slip in their letters (never in their numbers). Within each of these the brighter first, figures last.
- * Capitals, spaces, accents and punctuation do not matter; Greek letters may be signs, words or their first three letters;
- * constellations abbreviated, Latin or in the genitive. `bodies` are those of the moment. No match: an empty list. The lists
- * are indexed at the first call and kept with the lists themselves.
+ * with one typing slip in their letters (never in their numbers). Within each of these what bears it as its first name
+ * ("Albireo" is the star, "beta Cyg" the pair), then the brighter, figures last. Capitals, spaces, accents and punctuation do
+ * not matter; Greek letters may be signs, words or their first three letters; constellations abbreviated, Latin or in the
+ * genitive; the lists of objects in short or in full ("Messier 31"). `bodies` are those of the moment. No match: an empty
+ * list. The lists are indexed at the first call and kept with the lists themselves.
  */
 export function findByName(
   query: string,
@@ -43,17 +44,21 @@ export function findByName(
   objects: readonly SkyObject[],
   bodies: readonly MovingBody[] = [],
 ): NameMatch[] {
-  const wanted = plainName(query);
+  const wanted = plainDesignation(plainName(query));
   if (wanted === "") return [];
   const found = [
     ...kept(ofNames, names, starAndFigureEntries).find(wanted),
     ...kept(ofObjects, objects, (list) => list.map(objectEntry)).find(wanted),
     ...nameIndex(bodies.map(bodyEntry)).find(wanted),
   ];
+  const isAlias = ({ name }: NameMatch) => (plainName(name) === wanted || isOneSlip(wanted, plainName(name)) ? 0 : 1);
   const best = Math.min(...found.map(([, fit]) => fit));
   return found
     .filter(([, fit]) => fit !== FIT.slip || best === FIT.slip)
-    .sort(([one, fit], [other, otherFit]) => fit - otherFit || (one.magV ?? NO_MAG) - (other.magV ?? NO_MAG))
+    .sort(
+      ([one, fit], [other, otherFit]) =>
+        fit - otherFit || isAlias(one) - isAlias(other) || (one.magV ?? NO_MAG) - (other.magV ?? NO_MAG),
+    )
     .map(([match]) => match);
 }
 
@@ -127,8 +132,14 @@ function objectEntry(object: SkyObject): Entry {
       magV: isDark ? null : object.magV,
       id: object.id,
     },
-    keys: [...[object.id, ...object.names].map(plainName), ...typed],
+    keys: [...[object.id, ...object.names, ...object.names.flatMap(spoken)].map(plainName), ...typed],
   };
+}
+
+/** "Dumbbell" of "Dumbbell Nebula", so that a slip in it is found too. */
+function spoken(name: string): string[] {
+  const [, word] = /^(\S+) (?:Nebula|Galaxy|Cluster)$/.exec(name) ?? [];
+  return word === undefined ? [] : [word];
 }
 
 function spellingsOf(designation: string, { abbr, name, genitive }: ConstellationName): string[] {

@@ -53,3 +53,18 @@ export function plainName(text: string): string {
 export function shortLetter(letter: string): string {
   return letter.replace(/^([a-z]{3})[a-z]+/, "$1");
 }
+
+/** Other ways to write a list's name before its number, and the way of the tables. */
+const LIST_WORDS: Readonly<Record<string, string>> = {
+  messier: "m",
+  barnard: "b",
+  mel: "melotte",
+  cr: "collinder",
+  tr: "trumpler",
+};
+
+/** A plain name with the list of its number written as in the tables: "messier31" gives "m31", "mel25" "melotte25". */
+export function plainDesignation(plain: string): string {
+  const [, word = "", number = ""] = /^([a-z]+)(\d+)$/.exec(plain) ?? [];
+  return Object.hasOwn(LIST_WORDS, word) ? `${LIST_WORDS[word]}${number}` : plain;
+}
