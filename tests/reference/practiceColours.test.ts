@@ -28,22 +28,37 @@ function practiceBlocks(seed: string): StarBlock[] {
   return Array.from({ length: 12 << (2 * order) }, (_, pixel) => generateTile(seed, { order, layer, pixel }));
 }
 
-/** Of the stars between V 6.5 and 9.5 in each band of |b|: mean B-V, and the shares of white, middling and red ones. */
-function coloursByBand(of: readonly StarBlock[], pole: Dir): number[][] {
-  const sums = BANDS.slice(1).map(() => [0, 0, 0, 0, 0]);
+/** B-V of the stars between V 6.5 and 9.5 in each band of |b|, bluest first. */
+function sortedByBand(of: readonly StarBlock[], pole: Dir): number[][] {
+  const colours = BANDS.slice(1).map(() => [] as number[]);
   for (const { count, dirs, milliMag, colourBV } of of) {
     for (let i = 0; i < count; i++) {
       if (milliMag[i]! <= FROM_MAG * 1000 || milliMag[i]! > TO_MAG * 1000) continue;
       const sine = Math.abs(dot([dirs[3 * i]!, dirs[3 * i + 1]!, dirs[3 * i + 2]!], pole));
       const latitudeDeg = Math.asin(Math.min(1, sine)) / DEG;
-      const band = sums[BANDS.findLastIndex((edge) => latitudeDeg >= edge)]!;
-      const bv = colourBV[i]!;
-      for (const [k, more] of [1, bv, +(bv < 0.12), +(bv > 0.76 && bv < 0.92), +(bv > 1.48)].entries())
-        band[k]! += more;
+      colours[BANDS.findLastIndex((edge) => latitudeDeg >= edge)]!.push(colourBV[i]!);
     }
   }
-  return sums.map(([stars, ...rest]) => rest.map((each) => each / stars!));
+  return colours.map((band) => band.sort((a, b) => a - b));
 }
+
+/** Of the stars between V 6.5 and 9.5 in each band of |b|: mean B-V, and the shares of white, middling and red ones. */
+function coloursByBand(of: readonly StarBlock[], pole: Dir): number[][] {
+  const mean = (list: readonly number[]) => list.reduce((sum, each) => sum + each, 0) / list.length;
+  return sortedByBand(of, pole).map((band) => {
+    const shareOf = (holds: (bv: number) => boolean) => band.filter(holds).length / band.length;
+    return [
+      mean(band),
+      shareOf((bv) => bv < 0.12),
+      shareOf((bv) => bv > 0.76 && bv < 0.92),
+      shareOf((bv) => bv > 1.48),
+    ];
+  });
+}
+
+/** B-V below which so many of the stars are, in each band of |b|. */
+const quantilesByBand = (of: readonly StarBlock[], pole: Dir, shares: readonly number[]) =>
+  sortedByBand(of, pole).map((band) => shares.map((share) => band[Math.floor(share * band.length)]!));
 
 test("the table is what the tiles give", () => {
   const { about: _, ...counted } = table;
@@ -67,6 +82,23 @@ describe("stars from V 6.5 to 9.5", () => {
     const off = (band: number) => Math.abs(grown[band]![0]! - real[band + 2]![0]!);
     expect(Math.max(off(0), off(1))).toBeGreaterThan(0.025);
   });
+});
+
+describe("quantiles of B-V from V 6.5 to 9.5", () => {
+  const SHARES = [0.1, 0.25, 0.5, 0.75, 0.9];
+  const real = quantilesByBand(blocks, GALACTIC_POLE, SHARES);
+
+  test.each(["heath", "fold"])(
+    "are as counted to 0.08 in every band of %s, and next to the plane above all",
+    (seed) => {
+      const grown = quantilesByBand(practiceBlocks(seed), planOf(seed).frame.galacticPole, SHARES);
+      for (const [i, band] of grown.entries())
+        for (const [j, value] of band.entries())
+          expect(Math.abs(value - real[i]![j]!), `${BANDS[i]}, ${SHARES[j]}`).toBeLessThan(0.08);
+      expect(Math.abs(grown[0]![0]! - real[0]![0]!)).toBeLessThan(0.04);
+      expect(Math.abs(grown[4]![0]! - real[0]![0]!)).toBeGreaterThan(0.08);
+    },
+  );
 });
 
 test("where stars are few they are redder, as they are behind dust", () => {

@@ -6,6 +6,7 @@
 import { describe, expect, test } from "vitest";
 import { catalogueNames } from "#core/sky/names/catalogueNames.ts";
 import { constellations } from "#core/sky/names/constellations.ts";
+import { ASTERISM_SHAPES } from "#core/sky/practice/asterismShapes.ts";
 import { createChance } from "#core/sky/practice/chance.ts";
 import { practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
 import { PURPOSE, seedOf } from "#core/sky/practice/seed.ts";
@@ -41,7 +42,7 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
 const clashes = (names: readonly string[], refused: readonly string[]) =>
   names.flatMap((name) => refused.filter((other) => holds(name, other)).map((other) => `${name}: ${other}`));
 
-/** All that the words of so many seeds hold, and every figure's name. */
+/** All that the words of so many seeds hold, and every figure's name, large and small. */
 const drawn = SEEDS.flatMap((seed) => {
   const { stars, cluster, galaxy } = drawWords(createChance(seedOf(seed).hash, PURPOSE.names));
   return [...stars, cluster, galaxy];
@@ -49,13 +50,18 @@ const drawn = SEEDS.flatMap((seed) => {
 const figures = Object.values(table.figures)
   .flat()
   .map(([, name]) => name!);
-const ALL = [...new Set([...drawn, ...figures])];
+const small = ASTERISM_SHAPES.flatMap(({ names }) => names);
+const ALL = [...new Set([...drawn, ...figures, ...small])];
 
 describe("names of invented skies", () => {
   test("the lists are there, none empty", () => {
     for (const names of Object.values(REFUSED)) expect(names.length).toBeGreaterThan(60);
     expect(taken.works.length).toBeGreaterThan(600);
     expect(ALL.length).toBeGreaterThan(160);
+  });
+
+  test("no two of a sky are alike", () => {
+    expect([...small].filter((name, i) => small.indexOf(name) < i || figures.includes(name))).toEqual([]);
   });
 
   test.each(Object.keys(REFUSED))("are none of the %s", (from) => {
@@ -68,7 +74,7 @@ describe("names of invented skies", () => {
       const { stars, figures: own } = practiceNames(seed);
       const said = [...stars.flatMap(({ proper }) => proper ?? []), ...own.map(({ name }) => name)];
       const objects = practiceObjects(seed).flatMap(({ names }) => names);
-      // Beside the two that have names, objects have the seed word and a number.
+      // Beside the two that have names, and small figures, objects have the seed word and a number.
       const numbered = new RegExp(`^${seed} \\d+$`, "i");
       expect([...said, ...objects.filter((name) => !numbered.test(name))].filter((name) => !known.has(name))).toEqual(
         [],

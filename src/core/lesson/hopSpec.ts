@@ -31,7 +31,9 @@ const targetOf = (object: SkyObject): TargetSpec => ({
 
 const neighboursOf = (target: SkyObject, objects: readonly SkyObject[]): TargetSpec[] => {
   const near = ({ dir }: { dir: Dir }) => separationRad(dir, target.dir) <= NEIGHBOUR_DEG * DEG;
-  return objects.filter((object) => object.id !== target.id && near(object)).map(targetOf);
+  // A double star is a star as the others of the field are: nobody takes it for something else.
+  const mayMislead = ({ id, kind }: SkyObject) => id !== target.id && kind !== "doubleStar";
+  return objects.filter((object) => mayMislead(object) && near(object)).map(targetOf);
 };
 
 /**

@@ -1,12 +1,12 @@
 /**
  * A simulated learner. It has a page and looks through the instrument; where it points it must find out from the stars. It
  * nudges each axis once to see what the hand does, then goes from fix to fix towards the target, puts what it seeks into the
- * middle, and claims. Where the field is nowhere on the page it looks a little further about, and goes back to the anchor
+ * middle, and claims: what is no star, the star that the page has not, or stars that it has, as the page's sign says. Where the field is nowhere on the page it looks a little further about, and goes back to the anchor
  * when lost, once.
  */
 import { createHandSense, type HandSense, type Vector } from "./handSense.ts";
-import { type Fix, matchField } from "./matchField.ts";
-import type { GearInHand, LearnerMove, Look, PaperPoint, Rehearsal, RehearsalTask } from "./types.ts";
+import { type Fix, matchField, unprinted } from "./matchField.ts";
+import type { GearInHand, LearnerMove, Look, PaperPoint, PaperStar, Rehearsal, RehearsalTask } from "./types.ts";
 
 /** Nudges and steps in radii of the field; an old star stays in view at each step. */
 const NUDGE_RADII = 0.2;
@@ -18,6 +18,10 @@ const SEARCH_RADII = [1, 3] as const;
 /** Further than this from the place expected, somebody has moved the tube. */
 const KNOCKED_RADII = 0.6;
 const LOST_OFTEN = 4;
+/** So near to the target's sign a star that the page has not is the one sought. */
+const AT_SIGN_RADII = 0.15;
+/** A star is known again in another instrument by its brightness. */
+const SAME_MAG = 0.3;
 
 /** What the learner believes and remembers. */
 type Mind = {
@@ -28,6 +32,8 @@ type Mind = {
   gear: GearInHand;
   /** Where on the page the next fix should be. */
   expected: PaperPoint;
+  /** The star that is sought, once it was seen in the hopping instrument or on the page. */
+  star: PaperStar | null;
   /** The last push and where things stood before it. */
   pushed: { readonly push: Vector; readonly from: Vector } | null;
   lost: number;
@@ -41,6 +47,7 @@ export function createRehearsal(task: RehearsalTask): Rehearsal {
     inView: createHandSense(nudgeRad(task, task.claim)),
     gear: task.hopping,
     expected: task.anchor,
+    star: null,
     pushed: null,
     lost: 0,
     restarted: false,
@@ -76,24 +83,44 @@ function followPage(mind: Mind, fix: Fix, look: Look): LearnerMove {
   mind.expected = { x: fix.x, y: fix.y };
   const [dx, dy] = [task.target.x - fix.x, task.target.y - fix.y];
   const far = Math.hypot(dx, dy);
-  if (far < ARRIVED_RADII * gear.radiusPx) return arrived(mind, look);
+  if (far < ARRIVED_RADII * gear.radiusPx) {
+    mind.star = starAtSign(task, gear, fix, look);
+    return arrived(mind, look);
+  }
   const share = Math.min(1, (STEP_RADII * gear.radiusPx) / far);
   if (!onPage.nudge()) mind.expected = { x: fix.x + share * dx, y: fix.y + share * dy };
   return push(mind, onPage, [share * dx, share * dy], at);
 }
 
-/** In the claim instrument: what is no star goes to the middle. */
-function centre(mind: Mind, look: Look): LearnerMove {
-  const [patch] = look.patches.toSorted((a, b) => Math.hypot(a.x, a.y) - Math.hypot(b.x, b.y));
-  if (!patch) return arrived(mind, look);
-  learn(mind, mind.inView, [patch.x, patch.y]);
-  if (Math.hypot(patch.x, patch.y) < IN_THE_MIDDLE_RADII) return arrived(mind, look);
-  return push(mind, mind.inView, [-patch.x, -patch.y], [patch.x, patch.y]);
+/** The star at the target's sign that the page has not, or the one that it has; null where there is none. */
+function starAtSign({ sought, stars, target }: RehearsalTask, gear: GearInHand, fix: Fix, look: Look) {
+  if (sought === "patch") return null;
+  const apart = (star: PaperStar) => Math.hypot(star.x - target.x, star.y - target.y);
+  const all = sought === "stranger" ? unprinted(look.stars, stars, fix, gear) : stars;
+  const near = all.filter((star) => apart(star) < AT_SIGN_RADII * gear.radiusPx);
+  return near.toSorted((a, b) => apart(a) - apart(b))[0] ?? null;
 }
 
-function arrived(mind: Mind, { patches }: Look): LearnerMove {
+/** Where in view the thing sought is, nearest to the middle. */
+function inSight({ task, star }: Mind, { patches, stars }: Look): Vector | null {
+  const places: Vector[] = task.sought === "patch" ? patches.map(({ x, y }) => [x, y]) : [];
+  for (let i = 0; star && i < stars.count; i++)
+    if (Math.abs(stars.milliMag[i]! / 1000 - star.magV) < SAME_MAG) places.push([stars.x[i]!, stars.y[i]!]);
+  return places.toSorted((a, b) => Math.hypot(...a) - Math.hypot(...b))[0] ?? null;
+}
+
+/** In the claim instrument: what is sought goes to the middle. */
+function centre(mind: Mind, look: Look): LearnerMove {
+  const place = inSight(mind, look);
+  if (!place) return arrived(mind, look);
+  learn(mind, mind.inView, place);
+  if (Math.hypot(...place) < IN_THE_MIDDLE_RADII) return arrived(mind, look);
+  return push(mind, mind.inView, [-place[0], -place[1]], place);
+}
+
+function arrived(mind: Mind, look: Look): LearnerMove {
   const { claim } = mind.task;
-  if (mind.gear.id === claim.id) return { kind: "claim", says: patches.length > 0 ? "here" : "notSeen" };
+  if (mind.gear.id === claim.id) return { kind: "claim", says: inSight(mind, look) ? "here" : "notSeen" };
   mind.gear = claim;
   mind.pushed = null;
   return { kind: "use", gear: claim.id };

@@ -5,8 +5,16 @@
 import type { VisibleStars } from "#core/field/visibleStars.ts";
 import type { PaperPoint, PaperStar } from "./types.ts";
 
-/** The field laid on the page: where its middle lies, how many stars agree, and their share of those that should. */
-export type Fix = PaperPoint & { readonly matched: number; readonly share: number };
+/**
+ * The field laid on the page: where its middle lies, how it is turned (a, b: one radius to the right, in radii of the paper, y
+ * up), how many stars agree, and their share of those that should.
+ */
+export type Fix = PaperPoint & {
+  readonly a: number;
+  readonly b: number;
+  readonly matched: number;
+  readonly share: number;
+};
 export type MatchHow = {
   /** Radius of the field on the paper. */
   readonly radiusPx: number;
@@ -36,7 +44,7 @@ const ENOUGH = { stars: 4, share: 0.6, sure: 0.9 } as const;
 /** The best laying of a field on the page, or null where nothing agrees well enough. */
 export function matchField(field: VisibleStars, page: readonly PaperStar[], how: MatchHow): Fix | null {
   const printed = pageStars(page, how);
-  const seen = fieldStars(field, how, faintestOf(page));
+  const seen = fieldStars(field, how, faintestOf(page)).slice(0, STARS_COMPARED);
   const known = printed.filter(({ mag }) => mag <= (seen.at(-1)?.mag ?? 0) + SAME_MAG);
   let best: { laying: Laying; matched: number; share: number } | null = null;
   for (const laying of layings(seen, known, how)) {
@@ -45,14 +53,27 @@ export function matchField(field: VisibleStars, page: readonly PaperStar[], how:
     if (best.share >= ENOUGH.sure && best.matched >= 6) break;
   }
   if (!best || best.matched < ENOUGH.stars || best.share < ENOUGH.share) return null;
-  const { x, y } = best.laying;
+  const { a, b, x, y } = best.laying;
   const { near, radiusPx } = how;
-  return {
-    x: near.x + x * radiusPx,
-    y: near.y - y * radiusPx,
-    matched: best.matched,
-    share: best.share,
-  };
+  const { matched, share } = best;
+  return { x: near.x + x * radiusPx, y: near.y - y * radiusPx, a, b, matched, share };
+}
+
+/** Stars of a field that the page should have and has not, where they would be printed; brightest first. */
+export function unprinted(
+  field: VisibleStars,
+  page: readonly PaperStar[],
+  { x, y, a, b }: Fix,
+  how: Pick<MatchHow, "radiusPx" | "parity">,
+): PaperStar[] {
+  const { radiusPx } = how;
+  return fieldStars(field, how, faintestOf(page))
+    .map((star) => ({
+      x: x + radiusPx * (a * star.x - b * star.y),
+      y: y - radiusPx * (b * star.x + a * star.y),
+      magV: star.mag,
+    }))
+    .filter((star) => page.every((dot) => Math.hypot(dot.x - star.x, dot.y - star.y) > CLOSE * radiusPx));
 }
 
 function faintestOf(page: readonly PaperStar[]): number {
@@ -68,15 +89,19 @@ function pageStars(page: readonly PaperStar[], { near, withinPx, radiusPx }: Mat
     .sort((a, b) => a.mag - b.mag);
 }
 
-/** The brightest stars of the field that the page should have, mirrored back where the instrument mirrors. */
-function fieldStars({ count, x, y, milliMag }: VisibleStars, { parity }: MatchHow, faintest: number): Point[] {
+/** The stars of the field that the page should have, mirrored back where the instrument mirrors; brightest first. */
+function fieldStars(
+  { count, x, y, milliMag }: VisibleStars,
+  { parity }: Pick<MatchHow, "parity">,
+  faintest: number,
+): Point[] {
   const stars: Point[] = [];
   for (let i = 0; i < count; i++) {
     const mag = milliMag[i]! / 1000;
     const inside = x[i]! * x[i]! + y[i]! * y[i]! <= SAFE_RADIUS * SAFE_RADIUS;
     if (inside && mag <= faintest - 0.1) stars.push({ x: parity * x[i]!, y: y[i]!, mag });
   }
-  return stars.sort((a, b) => a.mag - b.mag).slice(0, STARS_COMPARED);
+  return stars.sort((a, b) => a.mag - b.mag);
 }
 
 /** Every way to lay a pair of bright stars of the field on a pair of the page that is like it. */

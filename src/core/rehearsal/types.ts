@@ -10,12 +10,16 @@ export type PaperStar = PaperPoint & { readonly magV: number };
 /** What a learner knows of an instrument: its name, how wide its field is on the paper, and whether it mirrors. */
 export type GearInHand = { readonly id: GearId; readonly radiusPx: number; readonly parity: 1 | -1 };
 
+/** What the target's sign tells: a patch that is no star; a star that the page has not; or stars that it has. */
+export type Sought = "patch" | "stranger" | "printed";
+
 export type RehearsalTask = {
   /** Stars printed on the page. */
   readonly stars: readonly PaperStar[];
   /** Where the anchor is printed: there the learner starts. */
   readonly anchor: PaperPoint;
   readonly target: PaperPoint;
+  readonly sought: Sought;
   /** How much sky a pixel of the page is, radians. */
   readonly radPerPx: number;
   readonly hopping: GearInHand;

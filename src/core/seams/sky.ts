@@ -99,5 +99,5 @@ export interface SkyObject {
   /** One line of our own on how it looks. */
   readonly looks: string;
   /** Where it is a double star. */
-  readonly double?: DoubleMeasure;
+  readonly double?: DoubleMeasure | undefined;
 }

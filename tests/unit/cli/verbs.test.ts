@@ -110,6 +110,14 @@ describe("name", () => {
       kind: "star",
       constellation: "Billhook",
     });
+    const [double] = jsonOf<Names>("name", "Sallow 1296", "--sky=sallow").matches;
+    expect(double).toMatchObject({ name: "Sallow 1296", kind: "doubleStar", magV: 5.63 });
+    const [figure] = jsonOf<Names>("name", "cake", "tin", "--sky=sallow").matches;
+    expect(figure).toMatchObject({ name: "Cake Tin", kind: "asterism", magV: 3.3, otherNames: ["Sallow 1447"] });
+    const shown = { visible: true, band: "seen" };
+    const look = ["--sky=sallow", "--gear=finder-9x50", "--darkness=21"] as const;
+    expect(jsonOf("see", "Sallow 1296", ...look)).toMatchObject(shown);
+    expect(jsonOf("see", "Cake Tin", ...look)).toMatchObject(shown);
   });
   it("says no with 1", () => {
     expect(faintward("name", "Nowhere", "--json")).toMatchObject({ exit: 1, out: '{"matches":[]}\n', err: "" });

@@ -46,7 +46,7 @@ describe("the hop of a day's sky", () => {
 
   test("has the hash of every engine (another practice sky: npx vitest run tests/unit/lesson/seedLesson.test.ts -u)", () => {
     const told = DAYS.slice(0, 4).map((id) => JSON.stringify(toHopSpec(lessonOf(id), 0, realLookups)));
-    expect(fnv1a32(new TextEncoder().encode(told.join()))).toMatchInlineSnapshot(`1366751198`);
+    expect(fnv1a32(new TextEncoder().encode(told.join()))).toMatchInlineSnapshot(`818303658`);
   });
 
   test.each([0, 3, 5, 8, 13, 21, 34, 55])(

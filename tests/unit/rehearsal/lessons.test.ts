@@ -44,3 +44,6 @@ describe("every lesson that comes with the program", () => {
 });
 
 test("so can a hop to a comet of the lesson's own", () => rehearseFile("comet.yaml", "tests/unit/lesson/comet.yaml"));
+
+test("and to a minor planet: a star that the page has not, where its sign stands", () =>
+  rehearseFile("minorPlanet.yaml", "tests/unit/lesson/minorPlanet.yaml"));

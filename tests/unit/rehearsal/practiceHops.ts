@@ -109,7 +109,7 @@ export async function rehearsed(
     figures: names.figures,
     objects: [],
     anchor,
-    target: { dir: target, object: null },
+    target: { dir: target, object: world.objects.find(({ id }) => id === spec.targets[0]!.objectId) ?? null },
     ways: [],
     words: { anchor: "anchor", target: "target" },
   });

@@ -2,7 +2,7 @@
 import { fieldStars } from "./fieldStars.ts";
 import type { SkyFrame, SkyStar } from "./frame.ts";
 import { PRACTICE_LAYERS, practiceTileKey } from "./layers.ts";
-import { dirOfStar } from "./starList.ts";
+import { starOf } from "./starList.ts";
 
 /**
  * The field stars of the bright layer (V to 6.5), brightest first; of a close pair the brighter alone. The list is final for
@@ -13,8 +13,7 @@ export function brightFieldStars(frame: SkyFrame): SkyStar[] {
   const found: SkyStar[] = [];
   for (let pixel = 0; pixel < 12 << (2 * layer.order); pixel++) {
     const stars = fieldStars(frame, practiceTileKey(layer, pixel));
-    for (let i = 0; i < stars.count; i++)
-      found.push({ dir: dirOfStar(stars, i), milliMag: stars.milliMag[i]!, colourBV: stars.colourBV[i]! });
+    for (let i = 0; i < stars.count; i++) found.push(starOf(stars, i));
   }
   return found.sort((a, b) => a.milliMag - b.milliMag);
 }

@@ -12,7 +12,7 @@ import type { SkyFrame, SkyStar } from "./frame.ts";
 import { FAINTEST_PRACTICE_MAG, PRACTICE_LAYERS, practiceLayerOfKey, practiceTileKey } from "./layers.ts";
 import { PURPOSE } from "./seed.ts";
 import { colourOf } from "./starColours.ts";
-import { dirOfStar, emptyStars, type StarList } from "./starList.ts";
+import { dirOfStar, emptyStars, type StarList, starOf } from "./starList.ts";
 
 const FAINTEST_MILLIMAG = FAINTEST_PRACTICE_MAG * 1000;
 /**
@@ -60,25 +60,41 @@ function companionsOf({ frame, darkTiles }: TileSky, key: TileKey, stars?: StarL
   kept.set(frame, known);
   const there = known.get(key);
   if (there) return there;
-  const made = drawCompanions(frame, key, stars ?? fieldStars(frame, key, darkTiles(key), starsAbove));
+  const made: SkyStar[] = [];
+  drawCompanions(frame, key, stars ?? fieldStars(frame, key, darkTiles(key), starsAbove), (star) => made.push(star));
   known.set(key, made);
   if (known.size > KEPT_TILES) known.delete(known.keys().next().value!);
   return made;
 }
 
-function drawCompanions(frame: SkyFrame, key: TileKey, stars: StarList): SkyStar[] {
+/** Gets a companion, and the place in the list of the star that has it. */
+type TakePair = (companion: SkyStar, of: number) => void;
+
+function drawCompanions(frame: SkyFrame, key: TileKey, stars: StarList, take: TakePair): void {
   const chance = createChance(frame.hash, PURPOSE.companions, key.layer, key.pixel);
   galacticPlace(frame, pixelCentre(key.order, key.pixel), galactic);
   const absLatDeg = Math.abs(galactic.latDeg);
-  const found: SkyStar[] = [];
   for (let i = 0; i < stars.count; i++) {
     if (chance() >= COMPANION_SHARE) continue;
     const milliMag = stars.milliMag[i]! + Math.floor(1000 * FAINTER_MAG * chance());
     if (milliMag > FAINTEST_MILLIMAG) continue;
     const dir = placeBeside(chance, key, dirOfStar(stars, i));
-    if (dir) found.push({ dir, milliMag, colourBV: colourOf(milliMag, absLatDeg, chance()) });
+    if (dir) take({ dir, milliMag, colourBV: colourOf(milliMag, absLatDeg, chance()) }, i);
   }
-  return found;
+}
+
+export type StarPair = { readonly primary: SkyStar; readonly companion: SkyStar };
+
+/** The pairs of a sky whose brighter star is in the bright layer, tile by tile. */
+export function brightPairs(frame: SkyFrame): StarPair[] {
+  const [layer] = PRACTICE_LAYERS;
+  const pairs: StarPair[] = [];
+  for (let pixel = 0; pixel < 12 << (2 * layer.order); pixel++) {
+    const key = practiceTileKey(layer, pixel);
+    const stars = fieldStars(frame, key, undefined, starsAbove);
+    drawCompanions(frame, key, stars, (companion, of) => pairs.push({ primary: starOf(stars, of), companion }));
+  }
+  return pairs;
 }
 
 /** Each lies within the tile of its star: where one side is beyond the edge it stands on the other. */

@@ -5,6 +5,7 @@ import { pixelOf } from "#core/celestial/healpix.ts";
 import { DEG, TWO_PI } from "#core/celestial/vector.ts";
 import type { TileKey } from "#core/seams/index.ts";
 import { type AnchorPlace, drawAnchorPlace } from "./anchorPlace.ts";
+import { type Asterism, plantAsterisms } from "./asterisms.ts";
 import { brightFieldStars } from "./brightStars.ts";
 import { createChance } from "./chance.ts";
 import { type Constellation, drawConstellations } from "./constellations.ts";
@@ -13,7 +14,7 @@ import { frameOf, type SkyFrame, type SkyStar } from "./frame.ts";
 import { practiceLayerOf, practiceTileKey } from "./layers.ts";
 import { membersOf } from "./members.ts";
 import { type ClusterPlanting, type GalaxyPlanting, plantCluster, planted, plantGalaxy } from "./plantings.ts";
-import { drawPopulation, type WildObject } from "./population.ts";
+import { drawPopulation, type Free, type WildObject } from "./population.ts";
 import { PURPOSE, type Seed, seedOf } from "./seed.ts";
 import { drawWords, type SkyWords } from "./words.ts";
 
@@ -36,6 +37,9 @@ export type SkyPlan = {
   readonly bright: readonly SkyStar[];
   /** What else is in the sky, far from the anchor. */
   readonly wild: readonly WildObject[];
+  readonly asterisms: readonly Asterism[];
+  /** The circle where nothing stands but what is planted for the first hops. */
+  readonly practised: Free;
   readonly darkTiles: DarkTiles;
   readonly plantedByTile: ReadonlyMap<TileKey, readonly SkyStar[]>;
 };
@@ -72,8 +76,11 @@ function makePlan(seed: Seed): SkyPlan {
   const letteredStars = [anchor, ...bright.filter(({ milliMag }) => milliMag <= FAINTEST_LETTERED)].sort(
     (a, b) => a.milliMag - b.milliMag,
   );
-  const wild = drawPopulation(frame, [{ centre: anchor.dir, cosRadius: exactCos(PRACTISED_DEG * DEG) }]);
+  const practised = { centre: anchor.dir, cosRadius: exactCos(PRACTISED_DEG * DEG) };
+  const wild = drawPopulation(frame, [practised]);
   const members = wild.flatMap((object, i) => (object.kind === "openCluster" ? membersOf(seed.hash, i, object) : []));
+  const asterisms = plantAsterisms(seed.hash, { bright, objects: wild, free: [practised] });
+  const figureStars = asterisms.flatMap(({ stars }) => stars);
   return {
     seed,
     frame,
@@ -85,8 +92,18 @@ function makePlan(seed: Seed): SkyPlan {
     figures: drawConstellations(letteredStars, words.figureOrder, anchor),
     bright: letteredStars,
     wild,
+    asterisms,
+    practised,
     darkTiles: darkTilesOf(wild),
-    plantedByTile: byTile([anchor, ...cluster.pair, ...cluster.members, galaxy.lone, ...galaxy.triangle, ...members]),
+    plantedByTile: byTile([
+      anchor,
+      ...cluster.pair,
+      ...cluster.members,
+      galaxy.lone,
+      ...galaxy.triangle,
+      ...members,
+      ...figureStars,
+    ]),
   };
 }
 

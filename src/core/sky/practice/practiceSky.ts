@@ -4,10 +4,11 @@ import type { Figure, FigureSegment, NamedStar, SkyNames } from "../names/types.
 import { loreOf } from "./constellations.ts";
 import type { SkyStar } from "./frame.ts";
 import { lettered } from "./letters.ts";
+import { numbered, type Unnumbered } from "./numbered.ts";
 import { planOf, type SkyPlan } from "./plan.ts";
 import { CLUSTER_WIDE_ARCMIN } from "./plantings.ts";
 import { type ConstellationAt, constellationsBy } from "./regions.ts";
-import { catalogueTitle, wildObjects } from "./wildObjects.ts";
+import { wildObjects } from "./wildObjects.ts";
 
 /** A place to pass on the way, with the words for it. */
 export type PracticeMark = { readonly name: string; readonly dir: Dir };
@@ -100,36 +101,30 @@ function starWith({ dir, milliMag, colourBV }: SkyStar, designation: Designation
 }
 
 function plantedObjects(plan: SkyPlan, at: ConstellationAt): [SkyObject, SkyObject] {
-  const { seed, words, cluster, galaxy } = plan;
-  const title = catalogueTitle(plan);
-  return [
-    {
-      id: `${seed.word}-1`,
-      names: [words.cluster, `${title} 1`],
-      kind: "openCluster",
-      dir: cluster.centre,
-      magV: cluster.magV,
-      majorArcmin: CLUSTER_WIDE_ARCMIN,
-      minorArcmin: CLUSTER_WIDE_ARCMIN,
-      axisDeg: 0,
-      profile: "members",
-      constellation: at(cluster.centre),
-      looks: "A handful of stars close together, most of them blue-white.",
-    },
-    {
-      id: `${seed.word}-2`,
-      names: [words.galaxy, `${title} 2`],
-      kind: "galaxy",
-      dir: galaxy.centre,
-      magV: galaxy.magV,
-      majorArcmin: galaxy.majorArcmin,
-      minorArcmin: galaxy.minorArcmin,
-      axisDeg: galaxy.axisDeg,
-      profile: "exponential",
-      constellation: at(galaxy.centre),
-      looks: "A soft oval, brighter towards its middle, with no star in it.",
-    },
-  ];
+  const { words, cluster, galaxy } = plan;
+  const knot: Unnumbered = {
+    names: [words.cluster],
+    kind: "openCluster",
+    dir: cluster.centre,
+    magV: cluster.magV,
+    majorArcmin: CLUSTER_WIDE_ARCMIN,
+    minorArcmin: CLUSTER_WIDE_ARCMIN,
+    axisDeg: 0,
+    profile: "members",
+    looks: "A handful of stars close together, most of them blue-white.",
+  };
+  const oval: Unnumbered = {
+    names: [words.galaxy],
+    kind: "galaxy",
+    dir: galaxy.centre,
+    magV: galaxy.magV,
+    majorArcmin: galaxy.majorArcmin,
+    minorArcmin: galaxy.minorArcmin,
+    axisDeg: galaxy.axisDeg,
+    profile: "exponential",
+    looks: "A soft oval, brighter towards its middle, with no star in it.",
+  };
+  return [numbered(plan, 1, knot, at), numbered(plan, 2, oval, at)];
 }
 
 function factsOf(plan: SkyPlan, names: SkyNames, cluster: SkyObject, galaxy: SkyObject): PracticeFacts {

@@ -2,13 +2,16 @@
 import { fnv1a32 } from "#core/celestial/hash.ts";
 import { InputError } from "#core/seams/errors.ts";
 
-/** Counts up whenever the same word would give another sky. */
-export const PRACTICE_SKY_VERSION = 3;
 /**
- * Mixed into every draw. Of the numbers tried from 0 on this is the first under which the word "sallow" lays its cluster to
- * the left of its star and names them Orlo and Rowanberries, as the first lesson tells.
+ * Counts up whenever the same word would give another sky. It is in no draw: what comes anew into a sky leaves all else of it
+ * where it was.
  */
-const SALT = 1620;
+export const PRACTICE_SKY_VERSION = 4;
+/**
+ * Mixed into every draw. Under this number the word "sallow" lays its cluster to the left of its star and names them Orlo and
+ * Rowanberries, as the first lesson tells.
+ */
+const SALT_BYTES: readonly number[] = [84, 6, 3];
 const LONGEST = 64;
 
 /** What a draw is for: no two purposes share a sequence. */
@@ -24,6 +27,7 @@ export const PURPOSE = {
   objects: 9,
   members: 10,
   dust: 11,
+  asterisms: 12,
 } as const;
 
 export type Seed = {
@@ -38,7 +42,7 @@ export function seedOf(text: string): Seed {
   if (word.length === 0 || word.length > LONGEST) {
     throw new InputError(`"${text.slice(0, LONGEST)}" is no seed word`, `A seed word has 1 to ${LONGEST} characters.`);
   }
-  const bytes: number[] = [SALT & 255, SALT >> 8, PRACTICE_SKY_VERSION];
+  const bytes = [...SALT_BYTES];
   for (let i = 0; i < word.length; i++) bytes.push(word.charCodeAt(i) & 255, word.charCodeAt(i) >> 8);
   return { word, hash: fnv1a32(bytes) };
 }

@@ -1,5 +1,6 @@
 /** A growing list of stars, planar as blocks are. */
 import type { Dir } from "#core/seams/index.ts";
+import type { SkyStar } from "./frame.ts";
 
 export type StarList = {
   count: number;
@@ -47,4 +48,9 @@ export function addStar(stars: StarList, dir: Dir, milliMag: number, colourBV: n
 
 export function dirOfStar({ dirs }: StarList, i: number): Dir {
   return [dirs[3 * i]!, dirs[3 * i + 1]!, dirs[3 * i + 2]!];
+}
+
+/** One of the list as a star by itself. */
+export function starOf(stars: StarList, i: number): SkyStar {
+  return { dir: dirOfStar(stars, i), milliMag: stars.milliMag[i]!, colourBV: stars.colourBV[i]! };
 }

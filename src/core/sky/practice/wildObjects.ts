@@ -1,6 +1,8 @@
 /** The objects of a practice sky with numbers, constellations and words. */
 import { radecFromDir } from "#core/celestial/vector.ts";
-import type { SkyObject } from "#core/seams/index.ts";
+import type { Dir, SkyObject } from "#core/seams/index.ts";
+import { listedDoubles } from "./listedDoubles.ts";
+import { numbered, type Unnumbered } from "./numbered.ts";
 import type { SkyPlan } from "./plan.ts";
 import type { WildKind, WildObject } from "./population.ts";
 import type { ConstellationAt } from "./regions.ts";
@@ -8,23 +10,23 @@ import type { ConstellationAt } from "./regions.ts";
 /** The numbers before are those of what is planted. */
 const FIRST_NUMBER = 3;
 
-/** What a sky's catalogue is called: its seed word with a capital. */
-export function catalogueTitle({ seed }: SkyPlan): string {
-  return seed.word.charAt(0).toUpperCase() + seed.word.slice(1);
+/**
+ * Numbered by right ascension, as the old catalogues are: what shines or hides by itself, then double stars, then small
+ * figures of stars, which have a name too.
+ */
+export function wildObjects(plan: SkyPlan, at: ConstellationAt): SkyObject[] {
+  const wild = plan.wild.map((object): Unnumbered => ({ ...object, names: [], looks: looksOf(object) }));
+  const doubles = listedDoubles(plan).map((double): Unnumbered => ({ ...double, names: [] }));
+  const figures = plan.asterisms.map(({ name, ...figure }): Unnumbered => ({ ...figure, ...FIGURE, names: [name] }));
+  const all = [...byRa(wild), ...byRa(doubles), ...byRa(figures)];
+  return all.map((object, i) => numbered(plan, FIRST_NUMBER + i, object, at));
 }
 
-/** Numbered by right ascension, as the old catalogues are. */
-export function wildObjects(plan: SkyPlan, at: ConstellationAt): SkyObject[] {
-  const title = catalogueTitle(plan);
-  const byRa = plan.wild.map((object) => ({ object, raRad: radecFromDir(object.dir).raRad }));
-  byRa.sort((a, b) => a.raRad - b.raRad);
-  return byRa.map(({ object }, i) => ({
-    id: `${plan.seed.word}-${FIRST_NUMBER + i}`,
-    names: [`${title} ${FIRST_NUMBER + i}`],
-    ...object,
-    constellation: at(object.dir),
-    looks: looksOf(object),
-  }));
+const FIGURE = { kind: "asterism", profile: "members" } as const;
+
+function byRa<Each extends { readonly dir: Dir }>(objects: readonly Each[]): Each[] {
+  const placed = objects.map((object) => ({ object, raRad: radecFromDir(object.dir).raRad }));
+  return placed.sort((a, b) => a.raRad - b.raRad).map(({ object }) => object);
 }
 
 /** Small, large and between; each kind as the eye meets it. */
