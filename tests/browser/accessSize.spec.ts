@@ -1,5 +1,6 @@
 /** The page at 200 % and for those who want no motion. */
 import { expect, type Locator, type Page } from "@playwright/test";
+import { cutOff } from "./access/cutOff.ts";
 import { keep, keptAttempts, SCREENS, type ScreenName } from "./access/screens.ts";
 import { test } from "./play/watch.ts";
 
@@ -7,25 +8,6 @@ test.describe.configure({ mode: "parallel" });
 
 /** The picture of a new instrument is there so soon where nothing moves, ms. */
 const AT_ONCE_MS = 100;
-
-/** What runs out of the window to a side, or is cut off there by what holds it. The sheet may: it is moved about. */
-const cutOff = (page: Page): Promise<string[]> =>
-  page.evaluate(() => {
-    const isAside = (element: Element) =>
-      element.closest(".sheet, .sheet-below, .hidden-words, svg, canvas") !== null || !element.checkVisibility();
-    const nameOf = (element: Element) =>
-      `${element.tagName} ${element.className} ${element.textContent?.trim().slice(0, 40) ?? ""}`;
-    return [...document.querySelectorAll("body *")].flatMap((element) => {
-      if (isAside(element) || getComputedStyle(element).clipPath !== "none") return [];
-      const { left, right, width } = element.getBoundingClientRect();
-      const isOut = width > 0 && element.matches("button, a, input, textarea, p, li, h1, h2, h3, td, th");
-      if (isOut && (left < -0.5 || right > innerWidth + 0.5)) return [`out: ${nameOf(element)}`];
-      const isCut = element.matches("button, a, p, li, h1, h2, h3, .words, .panel, .column");
-      return isCut && element.scrollWidth > element.clientWidth + 1 && element.clientWidth > 0
-        ? [`cut: ${nameOf(element)}`]
-        : [];
-    });
-  });
 
 /** Brings something into the window as a reader would, and has it wholly there. */
 async function isReached(one: Locator): Promise<void> {

@@ -4,7 +4,6 @@ import { signPath } from "#core/chart/signs.ts";
 import { marksToSvg } from "#core/chart/svg.ts";
 import { signWords } from "../sheet/sheetWords.ts";
 import { StepSign } from "../steps/StepSign.tsx";
-import { midSentence } from "../words/language.ts";
 import { fixed, say } from "../words/say.ts";
 import { hasSight, type PrintedChart, wideRingDeg } from "./charts.ts";
 import { compassOf, gearName, placeWords, short } from "./figures.ts";
@@ -74,8 +73,7 @@ function View({ view }: { view: GearView }) {
         </g>
       </svg>
       <figcaption>
-        <strong>{say(`gear.${gear.kind}`)}</strong>
-        {midSentence(say(`gear.${gear.path}`))}
+        <strong>{gear.kind === "sight" ? sayPrint("sight") : say(`gear.${gear.kind}`)}</strong> {sayPrint(gear.path)}
       </figcaption>
     </figure>
   );

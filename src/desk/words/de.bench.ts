@@ -3,8 +3,8 @@ import type { EN_BENCH } from "./en.bench.ts";
 import type { InWords } from "./say.ts";
 
 export const DE_BENCH = {
-  title: "Werkbank für Lektionen",
-  tagline: "Schreib eine Lektion, sieh, was daran nicht stimmt, probier sie aus.",
+  title: "Werkbank",
+  tagline: "Für Lektionen: schreib eine, sieh, was daran nicht stimmt, probier sie aus.",
   toStart: "Startseite",
   toBench: "Zurück zur Werkbank",
 
@@ -22,7 +22,7 @@ export const DE_BENCH = {
   size: "{kB} von {most} kB",
   dropHere: "Loslassen, um sie hier zu öffnen.",
 
-  emptyTitle: "Noch liegt nichts auf der Werkbank",
+  emptyTitle: "Die Werkbank ist noch leer",
   empty1: "Eine Lektion ist eine Textdatei: ein Weg, sein Himmel, seine Instrumente und die Worte dazu.",
   empty2: "Nimm eine Lektion von uns und ändere sie, öffne eine Datei, leg eine hier ab, oder schreib.",
   empty3: "Was du schreibst, bleibt hier. Es wird beim Schreiben geprüft und verlässt diese Seite nie.",

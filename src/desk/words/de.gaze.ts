@@ -4,7 +4,7 @@ import type { InWords } from "./say.ts";
 
 export const DE_GAZE = {
   beside: "Daneben",
-  besideSaid: "Indirekt sehen: halten, oder einmal drücken, dann bleibt es so",
+  besideSaid: "Daneben schauen: halten, oder einmal drücken, dann bleibt es so",
   nowBeside: "Du schaust knapp vorbei: Schwaches kommt hervor.",
   nowStares: "Du starrst: Schwaches verschwindet, wo du gerade hinschaust.",
 } satisfies InWords<typeof EN_GAZE>;

@@ -60,7 +60,7 @@ export const DE_REPORT = {
   lineDirectness: "Geradlinigkeit: kürzester Weg durch deine Spur",
   directnessFigure: "{par}° ÷ {trail}°",
   linePins: "Nadeln: wo du dich sahst",
-  pinsFigure: "{answered} von {asked}, {fields} Feld daneben",
+  pinsFigure: "{answered} von {asked}, {fields} Feld ab",
   pinsNone: "keine von {asked}",
   lineCare: "Sorgfalt",
   careOf: "Sorgfalt: {what}",

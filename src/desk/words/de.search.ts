@@ -15,7 +15,7 @@ export const DE_SEARCH = {
   star: "Stern",
   constellation: "Sternbild",
   body: "Wandelstern",
-  inConstellation: "{what} im Sternbild {where}",
+  inConstellation: "{what} in {where}",
   ofMagnitude: "{what}, Größe {magV}",
   alsoCalled: "auch {names}",
   place: "{hours}h {minutes}m, {sign}{degrees}° {arcmin}′ (J2000)",

@@ -4,7 +4,7 @@ import type { InWords } from "./say.ts";
 
 export const DE_SHEET = {
   name: "Karte",
-  paper: "Karte: {title}. Umschalt und Pfeile drehen sie, {flip} wendet sie.",
+  paper: "Karte: {title}. Shift und Pfeile drehen sie, {flip} wendet sie.",
   paperRole: "Aufsuchkarte",
   printed: "Karte mit {count} Sternen, Norden oben, wenn sie gerade liegt",
 

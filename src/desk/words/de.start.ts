@@ -32,7 +32,7 @@ export const DE_START = {
   printRow: "Wegblatt",
   printNote: "dieser Weg auf A4",
   bench: "Werkbank",
-  benchNote: "Lektionen schreiben",
+  benchNote: "selbst schreiben",
   own: "Eigener Katalog",
   ownNote: "aus deiner Datei",
   screen: "Bildschirm",

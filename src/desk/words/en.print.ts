@@ -18,6 +18,13 @@ export const EN_PRINT = {
   hopAbout: "Stars to {limit}. Large rings {field}°. Bars: {bar}°. North up, east left.",
   hopAboutSmall: "Stars to {limit}. Large rings {field}°, small ring {small}°. Bars: {bar}°. North up, east left.",
 
+  /** Under the small views: there is room for one line. */
+  sight: "Reflex sight",
+  direct: "correct image",
+  halfTurn: "turned by half",
+  mirrorDiagonal: "mirrored image",
+  erectingDiagonal: "correct image",
+  newtonian: "turned image",
   views: "How each instrument shows this page",
   theTarget: "The target",
   coordinates: "Place, J2000",
