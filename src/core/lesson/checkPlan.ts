@@ -55,12 +55,22 @@ function checkHop(lesson: Lesson, hop: LessonHop, at: (...path: PropertyKey[]) =
   if (hop.hints.length !== legs) report("FW035", at("hints"), `${hop.hints.length} rows of hints for ${legs} legs`);
 }
 
+/** Words of a list that stand in it before. */
+function checkTwice(words: readonly string[], at: (i: number) => Path, report: Report): void {
+  words.forEach((word, i) => {
+    if (words.indexOf(word) < i) report("FW050", at(i), `${word} stands there already`);
+  });
+}
+
 export function checkPlan(file: string, lesson: Lesson, places: Places): Finding[] {
   const findings: Finding[] = [];
   const report: Report = (code, path, message, hint) => {
     findings.push(finding(file, code, places.value(path), message, hint));
   };
   checkGear(lesson, report);
+  checkTwice(lesson.gear.use, (i) => ["gear", "use", i], report);
+  checkTwice(lesson.skills, (i) => ["skills", i], report);
+  if (lesson.number > lesson.of) report("FW013", ["number"], `number ${lesson.number} of ${lesson.of}`);
   const { directness, pins, care } = lesson.weights;
   const sum = directness + pins + care;
   if (sum !== 100) report("FW027", ["weights"], `the weights make ${sum}`);

@@ -70,7 +70,7 @@ function findAll(
   return found;
 }
 
-/** Shown by a stare in this instrument: stars by their limit, objects by their band; places without a magnitude pass. */
+/** Shown to the free gaze in this instrument: stars by their limit, objects by their band; places without a magnitude pass. */
 function isShown(spot: FoundSpot, gear: GearId, seeing: Seeing): boolean {
   if (spot.object) return seeing.object(spot.object.id, gear).band !== "not";
   return spot.magV === undefined || spot.magV * 1000 <= seeing.star(spot.dir, spot.colourBV, gear).avertedMilliMag;

@@ -178,6 +178,11 @@ export const CATALOGUE = {
     title: "body that nobody sees",
     hint: "Mend its magnitude, choose a larger instrument to claim in, or leave it out.",
   },
+  FW050: {
+    severity: "error",
+    title: "named twice",
+    hint: "Keep one of the two.",
+  },
 } as const satisfies Record<`FW${number}`, Entry>;
 
 export type FindingCode = keyof typeof CATALOGUE;

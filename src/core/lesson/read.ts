@@ -17,6 +17,11 @@ const MOST_BACKSLASHES = 500;
 /** More of them tell nothing new. */
 const MOST_SYNTAX_FINDINGS = 20;
 
+/** Where the parser's own words speak to programmers. */
+const OWN_WORDS: Readonly<Record<string, string>> = {
+  MULTIPLE_DOCS: "a second lesson begins here: one file, one lesson",
+};
+
 const OPENS = "[{";
 const CLOSES = "]}";
 const MARKS = "-:?,[]{}";
@@ -93,7 +98,7 @@ function syntaxFindings(file: string, doc: Document, lines: LineCounter): Findin
     const { line, col } = lines.linePos(pos[0]);
     const place = { line: Math.max(1, line), column: Math.max(1, col) };
     if (!byLine.has(line) && byLine.size < MOST_SYNTAX_FINDINGS)
-      byLine.set(line, finding(file, code === "DUPLICATE_KEY" ? "FW007" : "FW006", place, message));
+      byLine.set(line, finding(file, code === "DUPLICATE_KEY" ? "FW007" : "FW006", place, OWN_WORDS[code] ?? message));
   }
   return [...byLine.values()];
 }

@@ -2,7 +2,7 @@
 import { AVERAGE_BV } from "#core/celestial/magnitude.ts";
 import type { Dir, SkyObject, SkyRef } from "#core/seams/index.ts";
 import { constellations } from "#core/sky/names/constellations.ts";
-import { plainName, shortLetter } from "#core/sky/names/letters.ts";
+import { plainDesignation, plainName, shortLetter } from "#core/sky/names/letters.ts";
 import type { NamedStar, SkyNames } from "#core/sky/names/types.ts";
 import type { FoundSpot, SkyLookup } from "./lookups.ts";
 
@@ -53,7 +53,7 @@ export function lookupOf(
     for (const writing of [object.id, ...object.names]) add(writing, spot);
   }
   for (const { name, dir } of marks) add(name, { name, dir, magV: undefined, colourBV: AVERAGE_BV });
-  return { ref, objects, find: (name) => byName.get(plainName(name)), names: () => writings };
+  return { ref, objects, find: (name) => byName.get(plainDesignation(plainName(name))), names: () => writings };
 }
 
 /** The look-up with a lesson's own bodies; what the sky has already keeps its name, and of two bodies the first. */

@@ -61,4 +61,5 @@ export const BAD: Readonly<Record<FindingCode, Bad>> = {
     "bodies:\n  - { name: One, kind: comet, epoch: 2027-09-01T00:00:00Z, perihelionAu: 2, eccentricity: 1, inclinationDeg: 45, nodeDeg: 300, argumentDeg: 90, perihelion: 2027-10-20T21:00:00Z, totalMag: 20 }\n",
     /does not show Heather/,
   ),
+  FW050: edit("use: [eye,", "use: [eye, eye,", /eye stands there already/),
 };

@@ -40,6 +40,15 @@ describe("every code is found in its bad example", () => {
   });
 });
 
+it("tells a lesson that counts beyond its course, and a second lesson in one file, in words for authors", () => {
+  const beyond = SOUND.replace(/^number: .*$/m, "number: 90").replace(/^of: .*$/m, "of: 10");
+  expect(check(beyond).findings).toEqual([expect.objectContaining({ code: "FW013", message: "number 90 of 10" })]);
+  const { findings } = check(`${SOUND}\n---\n${SOUND}`);
+  expect(findings).toEqual([
+    expect.objectContaining({ code: "FW006", message: expect.stringMatching(/one file, one/) }),
+  ]);
+});
+
 it("places every finding within the file, counted from 1", () => {
   for (const { text } of Object.values(BAD)) {
     const lines = text.split("\n");
