@@ -14,9 +14,12 @@ const TOLD_AT_MOST = 0.6;
 test("stars are made at a fair part of the speed of decoding", async () => {
   const { starSpeeds } = await builtModule<typeof Speed>("tests/bench/practice/speed.ts");
   const { made, decoded } = await starSpeeds(FOLDER);
-  const told = made.map((speed) => speed.toFixed(2)).join(", ");
-  console.log(`made, layer by layer: ${told}; decoded ${decoded.toFixed(2)} million stars a second`);
-  expect(Math.min(...made) / decoded).toBeGreaterThan(0.08);
+  const told = (speeds: readonly number[]) => speeds.map((speed) => speed.toFixed(2)).join(", ");
+  for (const [where, speeds] of Object.entries(made)) console.log(`made, layer by layer, ${where}: ${told(speeds)}`);
+  console.log(`decoded: ${decoded.toFixed(2)}, all in millions of stars a second`);
+  expect(Math.min(...made.plane) / decoded).toBeGreaterThan(0.12);
+  // Away from the plane a tile holds few stars, and what each tile costs counts more.
+  expect(Math.min(...made.pole) / decoded).toBeGreaterThan(0.03);
 });
 
 test("a plain classifier hardly tells practice fields from real ones", async () => {

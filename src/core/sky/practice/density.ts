@@ -6,7 +6,7 @@ import type { Dir } from "#core/seams/index.ts";
 import { aboveAmong, along, shareAmong } from "./between.ts";
 import type { SkyFrame } from "./frame.ts";
 import { type LongitudeTable, longitudeFactor, longitudeTable } from "./longitudes.ts";
-import { skyNoise } from "./noise.ts";
+import { createSkyNoise, type SkyNoise } from "./noise.ts";
 import { HILL_LATITUDES_DEG, type Relief } from "./relief.ts";
 import { PURPOSE } from "./seed.ts";
 
@@ -15,9 +15,14 @@ export type GalacticPlace = { latDeg: number; lonDeg: number };
 
 /** Writes where a direction lies in a sky's own galaxy. */
 export function galacticPlace(frame: SkyFrame, dir: Dir, out: GalacticPlace): void {
-  out.latDeg = exactAsin(Math.max(-1, Math.min(1, dot(dir, frame.galacticPole)))) / DEG;
+  out.latDeg = galacticLatDeg(frame, dir);
   const lonDeg = exactAtan2(dot(dir, frame.galacticQuarter), dot(dir, frame.galacticCentre)) / DEG;
   out.lonDeg = lonDeg < 0 ? lonDeg + 360 : lonDeg;
+}
+
+/** Galactic latitude alone, degrees. */
+export function galacticLatDeg({ galacticPole }: SkyFrame, dir: Dir): number {
+  return exactAsin(Math.max(-1, Math.min(1, dot(dir, galacticPole)))) / DEG;
 }
 
 /** Stars at a direction, whose galactic place is given, for one star of the mean over all longitudes. */
@@ -40,8 +45,10 @@ export function createDensity(frame: SkyFrame, relief: Relief): Density {
 }
 
 function unevenness(frame: SkyFrame, { hills, laneDepth }: Relief): Density {
-  const seeds = hills.map((_, i) => mixHash32(frame.hash, PURPOSE.hills, i) | 0);
-  const laneSeed = mixHash32(frame.hash, PURPOSE.lanes) | 0;
+  const noises = hills.map(({ spacingDeg }, i) =>
+    createSkyNoise(mixHash32(frame.hash, PURPOSE.hills, i) | 0, spacingDeg * DEG),
+  );
+  const lanes = createSkyNoise(mixHash32(frame.hash, PURPOSE.lanes) | 0, LANE_SPACING_DEG * DEG);
   return (dir, { latDeg }) => {
     const absLatDeg = Math.abs(latDeg);
     const above = aboveAmong(HILL_LATITUDES_DEG, absLatDeg);
@@ -49,9 +56,9 @@ function unevenness(frame: SkyFrame, { hills, laneDepth }: Relief): Density {
     let sum = 0;
     for (let i = 0; i < hills.length; i++) {
       const variance = along(hills[i]!.variances, above, share);
-      if (variance > 0) sum += Math.sqrt(variance) * skyNoise(seeds[i]!, hills[i]!.spacingDeg * DEG, dir);
+      if (variance > 0) sum += Math.sqrt(variance) * noises[i]!(dir);
     }
-    if (laneDepth > 0 && absLatDeg < LANES_REACH_DEG) sum -= laneDepth * laneAt(laneSeed, frame, dir, absLatDeg);
+    if (laneDepth > 0 && absLatDeg < LANES_REACH_DEG) sum -= laneDepth * laneAt(lanes, frame, dir, absLatDeg);
     return exactExp(sum);
   };
 }
@@ -66,12 +73,12 @@ const LANE_HALF_WIDTH = 0.6;
 const squeezed: [number, number, number] = [0, 0, 0];
 
 /** 1 in the middle of a dark lane, 0 outside. */
-function laneAt(seed: number, { galacticPole }: SkyFrame, dir: Dir, absLatDeg: number): number {
+function laneAt(lanes: SkyNoise, { galacticPole }: SkyFrame, dir: Dir, absLatDeg: number): number {
   const across = (SQUEEZED - 1) * dot(dir, galacticPole);
   squeezed[0] = dir[0] + across * galacticPole[0];
   squeezed[1] = dir[1] + across * galacticPole[1];
   squeezed[2] = dir[2] + across * galacticPole[2];
-  const off = Math.abs(skyNoise(seed, LANE_SPACING_DEG * DEG, squeezed)) / LANE_HALF_WIDTH;
+  const off = Math.abs(lanes(squeezed)) / LANE_HALF_WIDTH;
   if (off >= 1) return 0;
   const fading = 1 - absLatDeg / LANES_REACH_DEG;
   const near = 1 - off * off;

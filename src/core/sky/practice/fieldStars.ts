@@ -10,7 +10,7 @@ import { type PracticeLayer, practiceLayerOfKey } from "./layers.ts";
 import { drawMilliMag, drawMilliMagOfMany, magnitudeTable } from "./magnitudes.ts";
 import { createRedness, type Redness, redderRank } from "./redness.ts";
 import { PURPOSE } from "./seed.ts";
-import { colourOf } from "./starColours.ts";
+import { colourAmong, coloursAt, isOneColourRange } from "./starColours.ts";
 import { countsAt } from "./starCounts.ts";
 import { addStar, emptyStars, makeRoom, type StarList } from "./starList.ts";
 
@@ -26,6 +26,8 @@ type Making = {
   readonly redness: Redness;
   /** For V of single stars; the few of the bright layer do without. */
   readonly magnitudes: Float64Array | undefined;
+  /** Whether all its stars have the same table of colours. */
+  readonly oneColourRange: boolean;
   /** Room for the counts at one latitude. */
   readonly perSqDeg: Float64Array;
   /** The hash that the cells' own go on from. */
@@ -59,6 +61,7 @@ function makingOf(frame: SkyFrame, layer: PracticeLayer): Making {
     density: known.find((made) => made?.layer.relief === layer.relief)?.density ?? createDensity(frame, layer.relief),
     redness: createRedness(frame),
     magnitudes: layer.layer === 0 ? undefined : magnitudeTable(layer),
+    oneColourRange: isOneColourRange(layer.brightestMilliMag, layer.faintestMilliMag),
     perSqDeg: new Float64Array(layer.counts.mags.length),
     hash: mixHash32(frame.hash, PURPOSE.field, layer.layer),
   };
@@ -82,7 +85,9 @@ function addCell(making: Making, cell: number, stars: StarList, veil: SeeThrough
   const redness = layer.layer === 0 ? 1 : making.redness(dir, absLatDeg, fullness);
   beginChance(state, mixHashOn(making.hash, cell));
   const count = drawPoisson(chance, (span * WHOLE_SKY_SQ_DEG) / (12 << (2 * cellOrder)));
+  if (count === 0) return;
   makeRoom(stars, count);
+  const one = making.oneColourRange ? coloursAt(layer.faintestMilliMag, absLatDeg) : undefined;
   for (let left = count; left > 0; left--) {
     // The plane of a pixel's two coordinates is equal in area to the sphere.
     placeOfPixel(cellOrder, cell, chance(), chance(), dir);
@@ -91,6 +96,7 @@ function addCell(making: Making, cell: number, stars: StarList, veil: SeeThrough
     const milliMag = magnitudes
       ? drawMilliMagOfMany(draw, layer, magnitudes, absLatDeg)
       : drawMilliMag(draw, layer, perSqDeg);
-    addStar(stars, dir, milliMag, colourOf(milliMag, absLatDeg, redderRank(chance(), redness)));
+    const colours = one ?? coloursAt(milliMag, absLatDeg);
+    addStar(stars, dir, milliMag, colourAmong(colours, redderRank(chance(), redness)));
   }
 }

@@ -30,20 +30,24 @@ function addAll(stars: StarList, more: readonly SkyStar[]): void {
   for (const { dir, milliMag, colourBV } of more) addStar(stars, dir, milliMag, colourBV);
 }
 
+/** Three floats a direction, one a colour, 16 bits a magnitude. */
+export const STAR_BYTES = 18;
 /** Keys of the stars in hand, written over by the next tile's. */
 let sorting = new Int32Array(1024);
 
 function blockOf(key: TileKey, { count, dirs, milliMag, colourBV }: StarList): StarBlock {
   if (sorting.length < count) sorting = new Int32Array(2 * count);
-  const order = sorting.subarray(0, count);
+  const order = sorting;
   for (let place = 0; place < count; place++) order[place] = (milliMag[place]! << PLACE_BITS) | place;
-  order.sort();
+  sortFirst(order, count);
+  // One piece of memory for all three: small tiles cost little but their making.
+  const memory = new ArrayBuffer(STAR_BYTES * count);
   const block = {
     key,
     count,
-    dirs: new Float32Array(3 * count),
-    milliMag: new Int16Array(count),
-    colourBV: new Float32Array(count),
+    dirs: new Float32Array(memory, 0, 3 * count),
+    milliMag: new Int16Array(memory, 16 * count, count),
+    colourBV: new Float32Array(memory, 12 * count, count),
     invented: false,
   };
   for (let rank = 0; rank < count; rank++) {
@@ -55,4 +59,19 @@ function blockOf(key: TileKey, { count, dirs, milliMag, colourBV }: StarList): S
     block.colourBV[rank] = colourBV[place]!;
   }
   return block;
+}
+
+/** Beyond this many the engine's own sorting is quicker. */
+const FEW = 64;
+
+/** Sorts the first numbers of a list; a few are put in one by one. */
+function sortFirst(numbers: Int32Array, count: number): void {
+  if (count > FEW) numbers.subarray(0, count).sort();
+  else
+    for (let end = 1; end < count; end++) {
+      const number = numbers[end]!;
+      let at = end;
+      for (; at > 0 && numbers[at - 1]! > number; at--) numbers[at] = numbers[at - 1]!;
+      numbers[at] = number;
+    }
 }

@@ -14,29 +14,36 @@ function latticeValue(seed: number, x: number, y: number, z: number): number {
 
 const smooth = (t: number): number => t * t * (3 - 2 * t);
 
-function alongX(seed: number, x: number, y: number, z: number, u: number): number {
-  const low = latticeValue(seed, x, y, z);
-  return low + u * (latticeValue(seed, x + 1, y, z) - low);
-}
+const between = (low: number, high: number, share: number): number => low + share * (high - low);
 
-function alongY(seed: number, x: number, y: number, z: number, u: number, v: number): number {
-  const low = alongX(seed, x, y, z, u);
-  return low + v * (alongX(seed, x, y + 1, z, u) - low);
-}
+/** A field over the sphere. */
+export type SkyNoise = (dir: Dir) => number;
 
 /**
  * A field of mean 0 and variance 1 whose hills are about `spacingRad` apart: values on a cubic lattice through which the
- * sphere is cut, blended smoothly.
+ * sphere is cut, blended smoothly. The corners of the last cube asked about are kept: places come in near one another.
  */
-export function skyNoise(seed: number, spacingRad: number, dir: Dir): number {
-  const px = dir[0] / spacingRad;
-  const py = dir[1] / spacingRad;
-  const pz = dir[2] / spacingRad;
-  const x = Math.floor(px);
-  const y = Math.floor(py);
-  const z = Math.floor(pz);
-  const u = smooth(px - x);
-  const v = smooth(py - y);
-  const low = alongY(seed, x, y, z, u, v);
-  return (low + smooth(pz - z) * (alongY(seed, x, y, z + 1, u, v) - low)) / SPREAD;
+export function createSkyNoise(seed: number, spacingRad: number): SkyNoise {
+  let [x, y, z] = [Number.NaN, Number.NaN, Number.NaN];
+  const corners = new Float64Array(8);
+  const enter = (nextX: number, nextY: number, nextZ: number) => {
+    [x, y, z] = [nextX, nextY, nextZ];
+    for (let i = 0; i < 8; i++) corners[i] = latticeValue(seed, x + (i & 1), y + ((i >> 1) & 1), z + (i >> 2));
+  };
+  const onFace = (first: number, u: number, v: number) => {
+    const low = between(corners[first]!, corners[first + 1]!, u);
+    return between(low, between(corners[first + 2]!, corners[first + 3]!, u), v);
+  };
+  return (dir) => {
+    const px = dir[0] / spacingRad;
+    const py = dir[1] / spacingRad;
+    const pz = dir[2] / spacingRad;
+    const inX = Math.floor(px);
+    const inY = Math.floor(py);
+    const inZ = Math.floor(pz);
+    if (inX !== x || inY !== y || inZ !== z) enter(inX, inY, inZ);
+    const u = smooth(px - inX);
+    const v = smooth(py - inY);
+    return between(onFace(0, u, v), onFace(4, u, v), smooth(pz - inZ)) / SPREAD;
+  };
 }

@@ -49,6 +49,9 @@ const kept = new Map<string, SkyPlan>();
 
 /** The plan of a seed word; the last few are kept. @throws InputError where the word is none */
 export function planOf(word: string): SkyPlan {
+  // A word as it is kept needs no reading: tile after tile asks for the same one.
+  const asked = kept.get(word);
+  if (asked) return asked;
   const seed = seedOf(word);
   const known = kept.get(seed.word);
   if (known) return known;

@@ -2,7 +2,7 @@
 import { pixelsInCone } from "#core/celestial/healpix.ts";
 import type { StarBlock, StarSource, TileKey } from "#core/seams/index.ts";
 import { createRefilled, createResidents } from "../catalogue/residents.ts";
-import { generateTile } from "./generateTile.ts";
+import { generateTile, STAR_BYTES } from "./generateTile.ts";
 import { PRACTICE_LAYERS, practiceLayerOfKey, practiceLayerReaches, practiceTileKey } from "./layers.ts";
 import { PRACTICE_SKY_VERSION, seedOf } from "./seed.ts";
 
@@ -10,8 +10,6 @@ import { PRACTICE_SKY_VERSION, seedOf } from "./seed.ts";
 export type MakeTile = (word: string, key: TileKey, signal: AbortSignal) => Promise<StarBlock>;
 
 const CAP_BYTES = 64 * 1024 * 1024;
-/** Three floats a direction, one a colour, 16 bits a magnitude. */
-const STAR_BYTES = 18;
 
 type Kept = { readonly block: StarBlock; lastUse: number };
 

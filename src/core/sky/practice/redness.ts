@@ -5,7 +5,7 @@ import { DEG } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { aboveAmong, along, shareAmong } from "./between.ts";
 import type { SkyFrame } from "./frame.ts";
-import { skyNoise } from "./noise.ts";
+import { createSkyNoise } from "./noise.ts";
 import { PURPOSE } from "./seed.ts";
 
 /**
@@ -29,10 +29,10 @@ export type Redness = (dir: Dir, absLatDeg: number, fullness: number) => number;
 
 /** The redness of a frame's sky. */
 export function createRedness(frame: SkyFrame): Redness {
-  const seed = mixHash32(frame.hash, PURPOSE.dust) | 0;
+  const noise = createSkyNoise(mixHash32(frame.hash, PURPOSE.dust) | 0, SPACING_DEG * DEG);
   return (dir, absLatDeg, fullness) => {
     if (absLatDeg >= REACHES_DEG) return 1;
-    const own = skyNoise(seed, SPACING_DEG * DEG, dir);
+    const own = noise(dir);
     const above = aboveAmong(LATITUDES_DEG, absLatDeg);
     const share = shareAmong(LATITUDES_DEG, above, absLatDeg);
     const byFullness = along(BY_FULLNESS, above, share) * exactLog(Math.max(EMPTIEST, fullness));

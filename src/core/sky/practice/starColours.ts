@@ -20,15 +20,31 @@ const inverses: (Float64Array | undefined)[] = Array.from({ length: TO_MILLIMAG.
  * colours of those to V 11.
  */
 export function colourOf(milliMag: number, absLatDeg: number, draw: number): number {
+  return colourAmong(coloursAt(milliMag, absLatDeg), draw);
+}
+
+/** The colours of a magnitude and latitude, for {@link colourAmong}. */
+export function coloursAt(milliMag: number, absLatDeg: number): Float64Array {
   let bin = 0;
   while (bin < TO_MILLIMAG.length - 1 && milliMag > TO_MILLIMAG[bin]!) bin += 1;
   const latitude = Math.floor(absLatDeg + 0.5);
   const known = inverses[bin * LATITUDES + latitude];
   const values = known ?? inverseOf(bin, latitude);
   if (!known) inverses[bin * LATITUDES + latitude] = values;
+  return values;
+}
+
+/** Whether all magnitudes of a range have the same colours. */
+export function isOneColourRange(fromMilliMag: number, toMilliMag: number): boolean {
+  const inner = TO_MILLIMAG.slice(0, -1);
+  return inner.every((edge) => edge <= fromMilliMag || edge >= toMilliMag);
+}
+
+/** B-V for a draw in [0, 1). */
+export function colourAmong(colours: Float64Array, draw: number): number {
   const place = draw * STEPS;
   const step = Math.floor(place);
-  return values[step]! + (place - step) * (values[step + 1]! - values[step]!);
+  return colours[step]! + (place - step) * (colours[step + 1]! - colours[step]!);
 }
 
 function inverseOf(bin: number, latitude: number): Float64Array {
