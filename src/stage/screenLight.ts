@@ -47,6 +47,8 @@ export interface ScreenReach {
   readonly lift: number;
   /** So many magnitudes over the limit a star is still hidden. */
   readonly hiddenMag: number;
+  /** What a star at the limit has at least, display value against the lamp's greatest; 0 where it is hidden all the same. */
+  readonly least: number;
 }
 /**
  * What of the stars a screen shows. A star at the limit is lifted to the least that shows, the brightest stay, all keep their
@@ -56,11 +58,11 @@ export interface ScreenReach {
  */
 export function screenReach(leastLuminance: number, lamp: ScreenLamp, greatest: number): ScreenReach {
   const share = Math.min(1, valueOfLuminance(lamp, leastLuminance) / greatest);
-  if (share <= LIMIT_PEAK) return { lift: 1, hiddenMag: 0 };
+  if (share <= LIMIT_PEAK) return { lift: 1, hiddenMag: 0, least: share };
   const wanted = Math.log(share) / Math.log(LIMIT_PEAK);
-  if (wanted >= LEAST_LIFT) return { lift: wanted, hiddenMag: 0 };
+  if (wanted >= LEAST_LIFT) return { lift: wanted, hiddenMag: 0, least: share };
   const unlifted = Math.log10(share) / LEAST_LIFT;
-  return { lift: LEAST_LIFT, hiddenMag: (unlifted - Math.log10(LIMIT_PEAK)) / PEAK_DEX_PER_MAG };
+  return { lift: LEAST_LIFT, hiddenMag: (unlifted - Math.log10(LIMIT_PEAK)) / PEAK_DEX_PER_MAG, least: 0 };
 }
 
 /** A bank card, mm (ISO/IEC 7810, ID-1). */

@@ -2,7 +2,8 @@
  * How a star looks. With d = limit - V: f = 10^(.248 d), peak = min(1, .27 f), sigma = .82 max(1, (.27 f)^.36) px; the
  * light ends at 2.7 sigma and is smooth on the way, so that the flux does not depend on where in the pixel the star
  * stands. Common practice for the eye's point image, no source. Where air and aperture spread the image, sigma grows and the
- * light thins out. On a screen that hides the faintest they are lifted: peak^lift, which leaves the brightest as they are.
+ * light thins out. On a screen that hides the faintest they are lifted: peak^lift, which leaves the brightest as they are;
+ * and where a screen's least is known, no star from the limit up is thinned to less.
  */
 import { NOTICING } from "#core/eye/noticing.ts";
 import { GAZE, STAR_GAZE } from "./gaze.ts";
@@ -22,11 +23,13 @@ export const GLARE_PX_PER_MAG = 7.5;
 const LAW = `
 const float GLARE = ${GLARE_MAG.toFixed(2)};
 const float NORM_TO_MAG = 32.767;
-uniform float uLift;
+uniform vec2 uLift;
 struct Look { float peak; float radius; };
 Look lookOf(float d, float spread) {
-  float log2f = ${Math.log2(LIMIT_PEAK).toFixed(6)} + ${(PEAK_DEX_PER_MAG * Math.log2(10)).toFixed(6)} * d - log2(spread);
-  return Look(min(1., exp2(uLift * log2f)), 2.7 * .82 * max(1., exp2(.36 * log2f)) * sqrt(spread) * uLook.y);
+  float grown = ${(PEAK_DEX_PER_MAG * Math.log2(10)).toFixed(6)} * d;
+  float log2f = ${Math.log2(LIMIT_PEAK).toFixed(6)} + grown - log2(spread);
+  float least = uLift.y * exp2(uLift.x * min(0., grown));
+  return Look(min(1., max(least, exp2(uLift.x * log2f))), 2.7 * .82 * max(1., exp2(.36 * log2f)) * sqrt(spread) * uLook.y);
 }
 `;
 

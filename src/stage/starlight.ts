@@ -4,7 +4,7 @@ import { NOTICING } from "#core/eye/noticing.ts";
 import type { Frame } from "./frame.ts";
 import type { FieldView } from "./view.ts";
 
-type Uniforms = { uAir: Float32Array; uZenith: Float32Array; uLift: number };
+type Uniforms = { uAir: Float32Array; uZenith: Float32Array; uLift: Float32Array };
 export interface Starlight {
   readonly group: UniformGroup;
   readonly uniforms: Uniforms;
@@ -23,8 +23,8 @@ export const createStarlight = (): Starlight => {
     /** Seconds, scatter at the zenith, 1 where the faintest come and go, square of the image's width against the core's. */
     uAir: { value: new Float32Array(4), type: "vec4<f32>" },
     uZenith: { value: new Float32Array(3), type: "vec3<f32>" },
-    /** How the faint are lifted, 1 where they are not. */
-    uLift: { value: 1, type: "f32" },
+    /** How the faint are lifted, 1 where they are not; the least that a star at the limit gives, display value. */
+    uLift: { value: new Float32Array([1, 0]), type: "vec2<f32>" },
   });
   return { group: group as unknown as UniformGroup, uniforms: group.uniforms as Uniforms };
 };
@@ -39,7 +39,9 @@ export const fillStarlight = ({ uniforms }: Starlight, frame: Frame, view: Field
   uAir[2] = air ? 1 : 0;
   const defocus = view.defocus ?? 0;
   uAir[3] = width * width + defocus * defocus;
-  uniforms.uLift = view.starLift ?? 1;
+  uniforms.uLift[0] = view.starLift ?? 1;
+  // What is out of focus may sink under what shows.
+  uniforms.uLift[1] = (view.starLeast ?? 0) / (1 + defocus * defocus);
   if (air) uZenith.set(air.zenith);
 };
 
@@ -85,21 +87,23 @@ Moment momentOf(vec3 dir, uint hash, bool isSteady) {
 
 /**
  * Noticing, as core/eye/noticing.ts has it: a star of margin d is there for that share of the time, in spells of 1.5 to 2.2 s
- * that it comes into and leaves softly; where nothing moves, it is as bright as it is on the mean. Beside the gaze it holds,
- * brighter than on the mean (drawing rule), and none comes up that would not be noticed otherwise. Stands on `GAZE`.
+ * that it comes into and leaves softly; where nothing moves, it stands: whole from the limit up. Beside the gaze it holds,
+ * brighter than it stands (drawing rule), and none comes up that would not be noticed otherwise. Stands on `GAZE`.
  */
 export const NOTICE = `
 float noticedAt(float d, uint hash) {
   float share = 1. / (1. + exp(d * ${float(-1 / NOTICING.scaleMag)}));
   share = clamp((share - ${float(NOTICING.missed)}) / ${float(1 - 2 * NOTICING.missed)}, 0., 1.);
   if (share <= 0. || share >= 1.) return share;
-  if (uAir.z < .5) return mix(share, sqrt(share), uEye.x);
+  float stands = min(1., 2. * share);
+  float held = mix(stands, sqrt(stands), uEye.x);
+  if (uAir.z < .5) return held;
   float at = uAir.x * (.45 + .2 * part(hash, 10)) + part(hash, 0);
   uint spell = uint(at);
   float before = step(part(scrambled(hash + spell), 4), share);
   float now = step(part(scrambled(hash + spell + 1u), 4), share);
   float comesAndGoes = mix(before, now, smoothstep(0., .4, fract(at)));
-  return uEye.x > 0. ? mix(comesAndGoes, sqrt(share), uEye.x) : comesAndGoes;
+  return mix(comesAndGoes, held, uEye.x);
 }
 `;
 export const STARLIGHT = `${HASH}${TWINKLE}`;

@@ -86,6 +86,8 @@ export interface FieldView {
   readonly defocus?: number;
   /** Exponent of a star's brightness as drawn: less than 1 lifts the faintest, 1 or left out leaves them. */
   readonly starLift?: number;
+  /** The least that a star at the limit gives however wide its image is, display value; 0 or left out holds it to none. */
+  readonly starLeast?: number;
   /** Width of a star's image on the sky at half its brightness, radians; 0 is a point. */
   readonly starWidthRad: number;
   /** The sky at the centre of the field. */

@@ -69,7 +69,7 @@ test.describe("stars", () => {
       const [beside] = await starsUnder(page, { ...FREE, beside: 1 }, d);
       return { free, ratio: beside / free };
     };
-    const [edge, faint, plain] = [await gain(0), await gain(1), await gain(2.5)];
+    const [edge, faint, plain] = [await gain(-0.2), await gain(1), await gain(2.5)];
     expect(edge.ratio).toBeGreaterThan(1.4);
     expect(faint.ratio).toBeGreaterThan(1.15);
     expect(faint.ratio).toBeLessThan(edge.ratio);

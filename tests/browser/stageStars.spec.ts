@@ -1,9 +1,10 @@
 /** Where stars stand and how much light they give, against figures worked out here without the stage's own code. */
 import { expect } from "@playwright/test";
 import type { Orientation } from "#core/seams/index.ts";
-import { noticed } from "./play/starLaw.ts";
+import { lightOfValue, screenReach } from "../../src/stage/screenLight.ts";
+import { standing } from "./play/starLaw.ts";
 import type { SceneSpec } from "./stage/page.ts";
-import { LAYOUT, SIDE_CSS_PX, seeded, type TestStar } from "./stage/scene.ts";
+import { LAYOUT, PLAIN_VIEW, SIDE_CSS_PX, seeded, type TestStar } from "./stage/scene.ts";
 import { drawPicture, lightOf, measure, openStage, type Picture, test } from "./stage/stagePage.ts";
 
 const DEG = Math.PI / 180;
@@ -105,14 +106,14 @@ test.describe("places", () => {
 });
 
 /** The law of a star's light over d = limit - V, in display values by distance in px. */
-const profileOf = (d: number): { radius: number; at: (r: number) => number } => {
+const profileOf = (d: number, lift = 1): { radius: number; at: (r: number) => number } => {
   const f = 0.27 * 10 ** (0.248 * d);
-  const peak = Math.min(1, f);
+  const peak = Math.min(1, f ** lift);
   const core = 2.7 * 0.82 * Math.max(1, f ** 0.36);
   const q = d - 2.6;
   const glare = q > 0 ? 7 + 7.5 * q : 0;
   const alpha = 0.05 + 0.045 * q;
-  const star = (t: number) => (t < 1 ? noticed(d) * peak * (0.75 * (1 - t * t) ** 4 + 0.25 * (1 - t * t)) : 0);
+  const star = (t: number) => (t < 1 ? standing(d) * peak * (0.75 * (1 - t * t) ** 4 + 0.25 * (1 - t * t)) : 0);
   const glow = (g: number) => {
     const [inner, outer] = [Math.min(0.4, 1.5 * alpha), Math.min(0.2, 0.5 * alpha)];
     if (g >= 1) return 0;
@@ -121,8 +122,8 @@ const profileOf = (d: number): { radius: number; at: (r: number) => number } => 
   return { radius: Math.max(core, glare), at: (r) => star(r / core) + (glare > 0 ? glow(r / glare) : 0) };
 };
 /** Light over a sky of that display value, summed over the whole plane. */
-const fluxOf = (d: number, sky: number): number => {
-  const { radius, at } = profileOf(d);
+const fluxOf = (d: number, sky: number, lift = 1): number => {
+  const { radius, at } = profileOf(d, lift);
   const steps = 4000;
   let flux = 0;
   for (let i = 0; i < steps; i++) {
@@ -198,8 +199,32 @@ test.describe("light", () => {
     };
     expect(await shown(9.6, { starLift: 1 })).toBe(await shown(9.6, {}));
     const lifted = await shown(9.6, { starLift: 0.5 });
-    expect(lifted / (await shown(9.6, {}))).toBeCloseTo(0.27 ** -0.5, 0);
+    expect(lifted / (await shown(9.6, {})) / (fluxOf(0, 34 / 255, 0.5) / fluxOf(0, 34 / 255))).toBeCloseTo(1, 1);
     expect(await shown(8.6, { starLift: 0.5 })).toBeGreaterThan(lifted);
+  });
+
+  test("on a screen whose least is known a still star at the limit has it, however wide its image; out of focus it sinks", async ({
+    page,
+    stageAddress,
+  }) => {
+    await openStage(page, stageAddress);
+    const black = { skyRgb: [0, 0, 0] as const };
+    const heart = async (magV: number, how: SceneSpec) => {
+      // In the middle of a pixel.
+      const half = (0.5 / RADIUS) * PLAIN_VIEW.planeRadius;
+      const picture = await drawPicture(page, { ...black, stars: [[1, -half, half, magV, 0.6]], ...how });
+      return picture.channel(MIDDLE, MIDDLE, 1);
+    };
+    for (const code of [40, 68, 96, 130]) {
+      const { lift: starLift, least: starLeast } = screenReach(lightOfValue(code / 255), "normal", 1);
+      const fitted = { starLift, starLeast };
+      const least = code - 2;
+      for (const starWidthRad of [0, 8e-4, 2e-3]) {
+        expect(await heart(9.6, { ...fitted, starWidthRad }), `${code}, ${starWidthRad}`).toBeGreaterThan(least);
+        expect(await heart(9.6 + 0.2, { ...fitted, starWidthRad })).toBeLessThan(least);
+      }
+      expect(await heart(9.6, { ...fitted, defocus: 3 })).toBeLessThan(least);
+    }
   });
 
   test("air and aperture spread a star's image: wider, and thinner by as much", async ({ page, stageAddress }) => {

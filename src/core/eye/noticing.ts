@@ -17,3 +17,9 @@ export const NOTICING = { scaleMag: SCALE_MAG, edgeMag: EDGE_MAG, missed: logist
  */
 export const noticing = (marginMag: number): number =>
   Math.min(1, Math.max(0, (logistic(marginMag) - NOTICING.missed) / (1 - 2 * NOTICING.missed)));
+
+/**
+ * How a star stands where nothing comes and goes, as a share of its own light: whole from the limit up, where it is just there,
+ * and softly less down to the edge (drawing rule): twice the share of the time for which it is noticed.
+ */
+export const standing = (marginMag: number): number => Math.min(1, 2 * noticing(marginMag));

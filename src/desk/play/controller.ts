@@ -188,7 +188,9 @@ export function createPlay({ lesson, ports, onEnded, lookFrom, sky = openSkyOf(l
     const moving = animate(hop, nowMs, reducedMotion.value);
     setNow(picture, session, field, lamp.value, lampLevel.value, hop.sun, bodies);
     setAir(picture, session, twinkleSeconds(stage, nowMs));
-    picture.starLift = screenReachNow.value.lift;
+    const screen = screenReachNow.value;
+    picture.starLift = screen.lift;
+    picture.starLeast = screen.least;
     hop.eye?.look(nowMs, layout.fieldRadiusCssPx);
     stage.draw(picture);
     skyShown();

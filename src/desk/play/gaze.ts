@@ -12,14 +12,19 @@ export interface StarePlace {
 
 /** The middle of the eye's fovea that has hardly a rod, radius at the eye (Curcio et al. 1990, from memory: 0.6). */
 const FOVEA_RAD = 0.5 * DEG;
+/** On a small field the fovea is drawn no smaller: no finger or mouse says more finely what is looked at (our own). */
+const LEAST_FOVEA_CSS_PX = 8;
 /** A faint thing goes within half a second of a stare, and is back sooner (set by eye). */
 const EASE_MS = { away: 450, back: 250, beside: 350 } as const;
 
-/** Radius of the fovea on a field of so many CSS px radius, at its centre: what the eyepiece shows of the sky is magnified. */
+/**
+ * Radius of the fovea on a field of so many CSS px radius, at its centre: what the eyepiece shows of the sky is magnified. At
+ * least so large that a hand can point with it.
+ */
 export function foveaCssPx(gear: Gear, fieldRadiusCssPx: number): number {
   const onSkyRad = FOVEA_RAD / gear.magnification;
   const onPlane = projectionOf(gear) === "gnomonic" ? Math.tan(onSkyRad) : 2 * Math.tan(onSkyRad / 2);
-  return (fieldRadiusCssPx * onPlane) / fieldRadiusPlane(gear);
+  return Math.max(LEAST_FOVEA_CSS_PX, (fieldRadiusCssPx * onPlane) / fieldRadiusPlane(gear));
 }
 
 /**

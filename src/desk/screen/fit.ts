@@ -17,7 +17,7 @@ export const screenFit = signal(NOT_FITTED);
 /** Display value of the greatest channel under the lamp in use, 0 .. 1. */
 export const greatestNow = (): number => (lamp.value === "normal" ? 1 : lampLevel.value / 255);
 
-const ALL_SHOWS: ScreenReach = { lift: 1, hiddenMag: 0 };
+const ALL_SHOWS: ScreenReach = { lift: 1, hiddenMag: 0, least: 0 };
 /** What the screen shows under the lamp in use. */
 export const screenReachNow = computed((): ScreenReach => {
   const { leastLuminance } = screenFit.value;

@@ -17,16 +17,19 @@ export const reachOfFaint = (starPx: number): number => FAINT_REACH * starPx;
 export const glareOf = (d: number, starPx: number): number =>
   d > GLARE_MAG ? (7 + 7.5 * (d - GLARE_MAG)) * starPx : 0;
 
-/** Share of the time for which a star about the limit is noticed, which is its mean light where stars stand still. */
+/** Share of the time for which a star about the limit is noticed. */
 export const noticed = (d: number): number => {
   const logistic = (mag: number) => 1 / (1 + Math.exp(-mag / 0.12));
   return Math.min(1, Math.max(0, (logistic(d) - logistic(-0.4)) / (1 - 2 * logistic(-0.4))));
 };
 
+/** Share of its light that a star has where nothing comes and goes: whole from the limit up. */
+export const standing = (d: number): number => Math.min(1, 2 * noticed(d));
+
 /** Light over the sky at a distance from the middle of a star, display values. */
 function lightOf(d: number, starPx: number, sky: number): (px: number) => number {
   const f = 0.27 * 10 ** (0.248 * d);
-  const peak = Math.min(1, f) * noticed(d);
+  const peak = Math.min(1, f) * standing(d);
   const core = reachOfFaint(starPx) * Math.max(1, f ** 0.36);
   const q = d - GLARE_MAG;
   const glare = glareOf(d, starPx);

@@ -16,14 +16,17 @@ describe("the fovea on the field", () => {
       const wide = gear.kind === "eye" || gear.kind === "sight";
       const onPlane = (rad: number) => (wide ? 2 * Math.tan(rad / 2) : Math.tan(rad));
       const shareOfField = onPlane((0.5 * RAD) / gear.magnification) / onPlane((gear.fieldDeg / 2) * RAD);
-      expect(foveaCssPx(gear, 372)).toBeCloseTo(372 * shareOfField, 9);
+      expect(foveaCssPx(gear, 3720)).toBeCloseTo(3720 * shareOfField, 9);
       // Where the field is narrow, simply its share of the apparent field.
-      const byShare = (372 * 0.5) / ((gear.fieldDeg * gear.magnification) / 2);
-      if (!wide) expect(foveaCssPx(gear, 372) / byShare).toBeCloseTo(1, 2);
+      const byShare = (3720 * 0.5) / ((gear.fieldDeg * gear.magnification) / 2);
+      if (!wide) expect(foveaCssPx(gear, 3720) / byShare).toBeCloseTo(1, 2);
     }
   });
-  it("grows with the field's place on the page", () => {
-    for (const gear of ALL_GEAR) expect(foveaCssPx(gear, 145) * 2).toBeCloseTo(foveaCssPx(gear, 290), 9);
+  it("grows with the field's place on the page, from what a hand can point with", () => {
+    for (const gear of ALL_GEAR) {
+      expect(foveaCssPx(gear, 1450) * 2).toBeCloseTo(foveaCssPx(gear, 2900), 9);
+      expect(foveaCssPx(gear, 145)).toBe(8);
+    }
   });
 });
 

@@ -4,7 +4,7 @@ import { extinctionOfHeight, imageArcsec, scintillation, seeingArcsec } from "#c
 import { pupilOfAge } from "#core/eye/conditions.ts";
 import { dawesArcsec, rayleighArcsec, splitOf } from "#core/eye/doubles.ts";
 import { candelaOfMu, muOfNanolambert, nanolambertOfMu } from "#core/eye/light.ts";
-import { NOTICING, noticing } from "#core/eye/noticing.ts";
+import { NOTICING, noticing, standing } from "#core/eye/noticing.ts";
 import { enclosedLight } from "#core/eye/profiles.ts";
 import { moonMagV, moonNl, muOfSum, nightNl, twilightNl } from "#core/eye/skyLight.ts";
 import { starWidthArcsec } from "#core/eye/starImage.ts";
@@ -73,6 +73,12 @@ describe("the eye", () => {
       expect(noticing(mag)).toBeGreaterThan(noticing(mag - 0.01));
       expect(noticing(mag) + noticing(-mag)).toBeCloseTo(1, 12);
     }
+  });
+  it("lets a star stand whole at its limit where nothing comes and goes, and softly go below it", () => {
+    expect([standing(0), standing(0.1), standing(3)]).toEqual([1, 1, 1]);
+    expect(standing(-0.12)).toBeCloseTo(2 * noticing(-0.12), 12);
+    expect([standing(-NOTICING.edgeMag), standing(-1)]).toEqual([0, 0]);
+    for (let mag = -0.39; mag < 0; mag += 0.01) expect(standing(mag)).toBeGreaterThan(standing(mag - 0.01));
   });
   it.each([
     [0, 1.8],

@@ -34,16 +34,18 @@ test("red alone has 21 % of white's luminance; amber more; each is found again",
 test("a star at the limit just has the least value that shows, and the brightest stay", () => {
   for (const code of [1, 12, 40, 68]) expect(screenReach(lightOfValue(code / 255), "normal", 1).lift).toBe(1);
   for (const code of [75, 96, 120, 132]) {
-    const { lift, hiddenMag } = screenReach(lightOfValue(code / 255), "normal", 1);
+    const { lift, hiddenMag, least } = screenReach(lightOfValue(code / 255), "normal", 1);
     expect(255 * LIMIT_PEAK ** lift).toBeCloseTo(code, 3);
     expect(hiddenMag).toBe(0);
+    expect(255 * least).toBeCloseTo(code, 3);
   }
 });
 
 test("beyond the lift the star that just shows is as far over the limit as is said", () => {
   for (const code of [140, 200, 255]) {
-    const { lift, hiddenMag } = screenReach(lightOfValue(code / 255), "normal", 1);
+    const { lift, hiddenMag, least } = screenReach(lightOfValue(code / 255), "normal", 1);
     expect(hiddenMag).toBeGreaterThan(0);
+    expect(least).toBe(0);
     expect(255 * (LIMIT_PEAK * 10 ** (PEAK_DEX_PER_MAG * hiddenMag)) ** lift).toBeCloseTo(code, 3);
   }
 });
