@@ -4,6 +4,7 @@ import { signPath } from "#core/chart/signs.ts";
 import { marksToSvg } from "#core/chart/svg.ts";
 import { signWords } from "../sheet/sheetWords.ts";
 import { StepSign } from "../steps/StepSign.tsx";
+import { looksOf } from "../words/looks.ts";
 import { fixed, say } from "../words/say.ts";
 import { hasSight, type PrintedChart, wideRingDeg } from "./charts.ts";
 import { compassOf, gearName, placeWords, short } from "./figures.ts";
@@ -202,7 +203,7 @@ export function Way({ sheet, printed }: { sheet: HopSheet; printed: boolean }) {
         ))}
         <li>
           {sign({ right: 0, up: 0 }, claim.fieldDeg, sayPrint("look"))}
-          <span>{sayPrint("last", { gear: gearName(claim), looks: object.looks })}</span>
+          <span>{sayPrint("last", { gear: gearName(claim), looks: looksOf(object) })}</span>
         </li>
       </ol>
       <p class="small">{sayPrint("signs")}</p>

@@ -10,6 +10,7 @@ import { createLoading } from "../play/loading.ts";
 import { openSkyOf } from "../play/skies.ts";
 import { placeInView, pushSeen, viewOfGear } from "../steps/pushSeen.ts";
 import type { Push } from "../steps/stepShape.ts";
+import { looksReady } from "../words/looks.ts";
 import { say } from "../words/say.ts";
 import { hopChart, hopPrintPage, type PrintedChart, wideChart, widePrintPage } from "./charts.ts";
 import { type Night, nightOf } from "./night.ts";
@@ -116,6 +117,7 @@ export async function setSheet(lesson: Lesson, withWay: boolean): Promise<HopShe
   const sky = openSkyOf(lesson);
   const loading = createLoading(sky.source, () => undefined);
   try {
+    await looksReady();
     const { compiled, seeing } = await startAttempt(lesson, sky, loading, true);
     const legs = legsOfWay(compiled);
     const pages = [widePrintPage(compiled, []), hopPrintPage(compiled, [], legs.length)];

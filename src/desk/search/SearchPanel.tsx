@@ -7,6 +7,7 @@ import type { MovingBody } from "#core/sky/names/findByName.ts";
 import type { NamedStar } from "#core/sky/names/types.ts";
 import { ownInUse } from "../import/inUse.ts";
 import { bodiesAt } from "../play/skies.ts";
+import { looksReady } from "../words/looks.ts";
 import { say } from "../words/say.ts";
 import { type Answer, answersTo, moreWords, placeWords, whatWords } from "./answers.ts";
 import { found, pageHolds, searchShown, sheetPage } from "./found.ts";
@@ -49,13 +50,13 @@ function Chosen({ answer }: { answer: Answer }) {
 }
 
 const NO_BODIES: readonly MovingBody[] = [];
-/** Where the planets stand; none until that is worked out. */
+/** Where the planets stand; none until that is worked out, and until names and looks are there in the language. */
 function useBodies(lesson: Lesson | null): readonly MovingBody[] {
   const [bodies, setBodies] = useState(NO_BODIES);
   useEffect(() => {
     let here = true;
-    void bodiesAt(searchedAtMs(lesson, Date.now())).then(
-      (them) => here && setBodies(them),
+    void Promise.all([bodiesAt(searchedAtMs(lesson, Date.now())), looksReady()]).then(
+      ([them]) => here && setBodies(them),
       () => undefined,
     );
     return () => {

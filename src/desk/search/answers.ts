@@ -5,6 +5,7 @@ import type { Dir } from "#core/seams/index.ts";
 import { constellations } from "#core/sky/names/constellations.ts";
 import { findByName, type NameMatch } from "#core/sky/names/findByName.ts";
 import { plainName } from "#core/sky/names/letters.ts";
+import { looksOf } from "../words/looks.ts";
 import { fixed, say } from "../words/say.ts";
 import type { SearchedSky } from "./searched.ts";
 
@@ -67,9 +68,12 @@ export function placeWords(dir: Dir): string {
 export function moreWords({ match, sky }: Answer): string[] {
   const words: string[] = [];
   const object = sky.objects.find(({ id }) => id === match.id);
-  if (object) words.push(object.looks);
+  if (object) words.push(looksOf(object));
+  const language = say("language.code") === "de" ? "de" : "en";
   const meaning =
-    match.kind === "constellation" && sky.seed === null ? constellations().get(match.id ?? "")?.meaning.en : null;
+    match.kind === "constellation" && sky.seed === null
+      ? constellations().get(match.id ?? "")?.meaning[language]
+      : null;
   if (meaning) words.push(say("search.meaning", { meaning }));
   const lore = match.kind === "constellation" && sky.names.figures.find(({ abbr }) => abbr === match.id)?.lore;
   if (lore) words.push(lore);

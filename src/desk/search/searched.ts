@@ -6,6 +6,7 @@ import type { MovingBody } from "#core/sky/names/findByName.ts";
 import type { NamedStar, SkyNames } from "#core/sky/names/types.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
 import { practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
+import { bySpokenName, withSpokenNames } from "../words/looks.ts";
 
 export interface SearchedSky {
   /** The practice sky's seed word; null for the catalogue sky. */
@@ -20,8 +21,8 @@ export interface SearchedSky {
 const catalogueSky = (bodies: readonly MovingBody[]): SearchedSky => ({
   seed: null,
   names: catalogueNames(),
-  objects: catalogueObjects(),
-  bodies,
+  objects: catalogueObjects().map(withSpokenNames),
+  bodies: bodies.map(bySpokenName),
 });
 /** Nothing wanders through an invented sky. */
 const practiceSky = (seed: string): SearchedSky => ({

@@ -3,10 +3,14 @@ import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { afterEach, describe, expect, it } from "vitest";
 import { gearById } from "#core/optics/gear.ts";
+import { catalogueObjects } from "#core/sky/objects.ts";
+import { practiceObjects } from "#core/sky/practice/practiceSky.ts";
 import gearTable from "#shared/gear.json";
+import lines from "#shared/looks.de.json";
 import { imageLine, instrumentLine } from "../../../src/desk/play/rimWords.ts";
 import { DE } from "../../../src/desk/words/de.ts";
 import { languageFor, midSentence } from "../../../src/desk/words/language.ts";
+import { bySpokenName, looksOf, looksReady, withSpokenNames } from "../../../src/desk/words/looks.ts";
 import { filled, fixed, say, translation, written } from "../../../src/desk/words/say.ts";
 import { sayLater } from "../../../src/desk/words/sayLater.ts";
 
@@ -138,6 +142,40 @@ describe("speaking German", () => {
     expect(midSentence(say("gear.finder"))).toBe("finder");
     translation.value = DE;
     expect(midSentence(say("gear.finder"))).toBe("Sucher");
+  });
+});
+
+describe("German lines on how things look", () => {
+  const { byId, bySentence, names } = lines as Readonly<Record<"byId" | "bySentence" | "names", Words>>;
+  const real = catalogueObjects();
+
+  it("are there for every object of the catalogue, and for nothing else", () => {
+    expect(Object.keys(byId).sort()).toEqual(real.map(({ id }) => id).sort());
+    expect(real.filter(({ id, looks }) => byId[id] === looks)).toEqual([]);
+    expect(Object.keys(names).filter((name) => !real.some((object) => object.names.includes(name)))).toEqual([
+      "Sun",
+      "Moon",
+      "Mercury",
+      "Neptune",
+    ]);
+  });
+
+  it("are there for all that practice skies show", () => {
+    const said = new Set(
+      ["peat-lane", "fold-gate", "tarn", "holt-loft"].flatMap(practiceObjects).map(({ looks }) => looks),
+    );
+    expect(said.size).toBeGreaterThan(20);
+    expect([...said].filter((looks) => !Object.hasOwn(bySentence, looks))).toEqual([]);
+  });
+
+  it("take the place of the English ones where German is spoken", async () => {
+    const ring = real.find(({ id }) => id === "M57")!;
+    expect(looksOf(ring)).toBe(ring.looks);
+    translation.value = DE;
+    await looksReady();
+    expect(looksOf(ring)).toMatch(/^Ein kleiner grauer Rauchring/);
+    expect(withSpokenNames(ring).names).toEqual([...ring.names, "Ringnebel"]);
+    expect(bySpokenName({ name: "Moon", dir: [1, 0, 0], magV: -12 }).name).toBe("Mond");
   });
 });
 
