@@ -1,7 +1,7 @@
 /** The corners outside the circle: the lesson, the page's tools, and the night. */
 import "../styles/grain.css";
 import type { ComponentChildren } from "preact";
-import { isSeeded } from "../app/lessonOf.ts";
+import { isSeeded, langOf } from "../app/lessonOf.ts";
 import { homeHash, isTry, keysShown, lamp, lampLevel, nextLamp, soundOn } from "../app/state.ts";
 import { Icon, type IconName } from "../icons.tsx";
 import { say } from "../words/say.ts";
@@ -23,7 +23,7 @@ export function LessonTitle({ model }: { model: PlayModel }) {
         <Icon name="back" />
         <span>{shown}</span>
       </a>
-      <h1>{model.lesson.title}</h1>
+      <h1 lang={langOf(model.lesson)}>{model.lesson.title}</h1>
       {model.grain.value && <p class="aside grain-said">{say("play.grainShown")}</p>}
       {model.ownStars && <p class="aside grain-said">{say("play.ownStars")}</p>}
     </header>

@@ -1,5 +1,6 @@
 /** Help as rows, each with its price: hints by grade, back to the anchor, and the aids that the lesson offers. */
 
+import { langOf } from "../app/lessonOf.ts";
 import { Icon } from "../icons.tsx";
 import { say } from "../words/say.ts";
 import { MoreRows } from "./MoreRows.tsx";
@@ -25,7 +26,7 @@ function Hint({ row, model }: { row: HintRow; model: PlayModel }) {
     return <Row lead={say(GRADES[row.grade])} price={priceOf(row)} onPress={() => model.takeHint()} />;
   return (
     <p class="row used">
-      <span>{row.text}</span>
+      <span lang={langOf(model.lesson)}>{row.text}</span>
       <span class="price">{priceOf(row)}</span>
     </p>
   );

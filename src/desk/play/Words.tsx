@@ -1,6 +1,7 @@
 /** The words beside the field: what to do now, what it may cost to ask, and the way back to the anchor. */
 import type { Ref } from "preact";
 import { useState } from "preact/hooks";
+import { langOf } from "../app/lessonOf.ts";
 import { homeHash, isTry } from "../app/state.ts";
 import { WayRows } from "../steps/WayRows.tsx";
 import { fixed, say } from "../words/say.ts";
@@ -17,9 +18,9 @@ interface WordsProps {
   readonly onBegin: () => void;
 }
 
-function Headline({ words, at }: { words: string; at: Ref<HTMLHeadingElement> }) {
+function Headline({ words, at, lang }: { words: string; at: Ref<HTMLHeadingElement>; lang?: string | undefined }) {
   return (
-    <h2 class="headline" tabIndex={-1} ref={at}>
+    <h2 class="headline" tabIndex={-1} ref={at} lang={lang}>
       {words}
     </h2>
   );
@@ -78,8 +79,8 @@ function Briefing({ model, headline, onBegin }: Pick<WordsProps, "model" | "head
   const first = lesson.part === 1 && lesson.number === 1;
   return (
     <>
-      <Headline words={lesson.title} at={headline} />
-      <ul class="briefing">
+      <Headline words={lesson.title} at={headline} lang={langOf(lesson)} />
+      <ul class="briefing" lang={langOf(lesson)}>
         {lesson.briefing.map((line) => (
           <li key={line}>{line}</li>
         ))}
@@ -119,10 +120,15 @@ export function Words({ model, headline, why, show, onBegin }: WordsProps) {
       </>
     );
   const { headline: now, text } = model.now.value;
+  const lang = langOf(model.lesson);
   return (
     <>
-      <Headline words={now} at={headline} />
-      {show !== "rows" && !more && <p class="now">{text}</p>}
+      <Headline words={now} at={headline} lang={lang} />
+      {show !== "rows" && !more && (
+        <p class="now" lang={lang}>
+          {text}
+        </p>
+      )}
       {show !== "words" && !more && <Way model={model} />}
       <Notice model={model} why={why} />
       {model.screws.value && (

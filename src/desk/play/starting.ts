@@ -1,9 +1,11 @@
 /** From a lesson to a hop that can be played: an attempt taken up or begun, and what it left on the sheet laid out again. */
+
 import { dirFromMas } from "#core/celestial/vector.ts";
 import { InputError } from "#core/seams/errors.ts";
 import { hourSet, viewOf } from "#core/session/session.ts";
 import { setGaze, setTube } from "#core/session/tube.ts";
 import { reducedMotion } from "../app/state.ts";
+import { markName } from "../words/language.ts";
 import { say } from "../words/say.ts";
 import { type Attempt, resumeAttempt, startAttempt } from "./attempt.ts";
 import { followHour } from "./followHour.ts";
@@ -66,7 +68,7 @@ export async function startHop(table: Table, ended: (hop: Hop) => void): Promise
       night: nightHours(lesson),
     },
     (mark) => {
-      signals.notice.value = say("hop.markReached", { mark });
+      signals.notice.value = say("hop.markReached", { mark: markName(mark) });
     },
   );
   viewOf(session, hop.picture.viewFromIcrs);

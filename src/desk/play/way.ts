@@ -1,4 +1,5 @@
 /** The way of a guided lesson as a list of steps, each as the image of the instrument in hand shows it. */
+
 import { altAzFromDir, zenithDir } from "#core/celestial/frames.ts";
 import { DEG, dirFromMas, separationRad } from "#core/celestial/vector.ts";
 import { gearById } from "#core/optics/gear.ts";
@@ -8,6 +9,7 @@ import { viewFromIcrs } from "#core/optics/viewFrame.ts";
 import type { Dir, Gear } from "#core/seams/index.ts";
 import { gearInUse, horizonOf, type Session } from "#core/session/session.ts";
 import type { Push } from "../steps/stepShape.ts";
+import { markName } from "../words/language.ts";
 import type { Hop } from "./hop.ts";
 import type { WayList, WayStep } from "./model.ts";
 
@@ -50,7 +52,7 @@ export function wayList(hop: Hop): WayList | null {
   const next = marks.findIndex((_, i) => !isReached(i));
   const steps = marks.map(
     ({ name }, i): WayStep => ({
-      name,
+      name: markName(name),
       push: i === 0 ? { right: 0, up: 0 } : pushBetween(session, gear, dirs[i - 1]!, dirs[i]!),
       reached: isReached(i),
       next: i === next,

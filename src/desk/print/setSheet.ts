@@ -1,4 +1,5 @@
 /** Sets a hop sheet: opens the lesson's sky, compiles the hop, and works out all that the page says. */
+
 import { DEG, dirFromMas, positionAngleRad, radecFromDir } from "#core/celestial/vector.ts";
 import { pageCone } from "#core/chart/hopPages.ts";
 import type { Lesson } from "#core/lesson/types.ts";
@@ -10,6 +11,7 @@ import { createLoading } from "../play/loading.ts";
 import { openSkyOf } from "../play/skies.ts";
 import { placeInView, pushSeen, viewOfGear } from "../steps/pushSeen.ts";
 import type { Push } from "../steps/stepShape.ts";
+import { markName } from "../words/language.ts";
 import { looksReady } from "../words/looks.ts";
 import { say } from "../words/say.ts";
 import { hopChart, hopPrintPage, type PrintedChart, wideChart, widePrintPage } from "./charts.ts";
@@ -57,7 +59,7 @@ function legsOfWay({ ways, spec, hoppingFieldDas }: CompiledAttempt): PrintedLeg
     const [from, to] = [dirFromMas(marks[i]!.dir), dirFromMas(dir)];
     const lengthDas = distanceDas(from, to);
     return {
-      mark: name,
+      mark: markName(name),
       push: pushSeen(spec, spec.hoppingGear, from, to),
       deg: lengthDas / 36_000,
       fields: lengthDas / hoppingFieldDas,

@@ -3,7 +3,7 @@ import type { Lesson } from "#core/lesson/types.ts";
 import { fillLine } from "#core/lesson/words.ts";
 import { EN_REPORT } from "../words/en.report.ts";
 import { fixed } from "../words/say.ts";
-import type { Facts } from "./facts.ts";
+import { type Facts, figuresFor } from "./facts.ts";
 import { sayReport } from "./words.ts";
 
 type HabitKey = Extract<keyof typeof EN_REPORT, `${string} line`> extends `${infer Code} line` ? Code : never;
@@ -20,9 +20,9 @@ function whereWords({ dear, record, report }: Facts): string {
 }
 
 /** The lesson's own lines on this attempt; those whose figures are not known are left out. */
-const ownLines = (lesson: Lesson, { figures }: Facts): string =>
+const ownLines = (lesson: Lesson, facts: Facts): string =>
   lesson.afterwards
-    .map((line) => fillLine(line, figures))
+    .map((line) => fillLine(line, figuresFor(lesson, facts)))
     .filter((line) => line !== null)
     .join(" ");
 
@@ -34,7 +34,7 @@ interface Props {
 }
 
 export function Habit({ facts, lesson, trainedIn }: Props) {
-  const { report, figures } = facts;
+  const { report } = facts;
   const { habit } = report;
   const own = ownLines(lesson, facts);
   if (!habit || !isKnown(habit.code) || facts.byClaims)
@@ -45,7 +45,7 @@ export function Habit({ facts, lesson, trainedIn }: Props) {
     ) : null;
   const { codes } = lesson.stages[0]!.hop.after;
   const lessonLine = codes[habit.code as keyof typeof codes];
-  const line = (lessonLine && fillLine(lessonLine, figures)) ?? sayReport(`${habit.code} line`);
+  const line = (lessonLine && fillLine(lessonLine, figuresFor(lesson, facts))) ?? sayReport(`${habit.code} line`);
   const found = report.word === "found" || report.word === "notSeen";
   const saysCost = !found || (lessonLine?.includes("{cost}") ?? false);
   const cost = habit.costPoints === 1 ? sayReport("costOne") : sayReport("cost", { points: habit.costPoints });

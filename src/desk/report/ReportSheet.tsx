@@ -1,4 +1,5 @@
 /** The trail on the chart beside the shortest way, with A and B where the dear part begins and where it went furthest. */
+import { markName } from "../words/language.ts";
 import "../styles/sheet.css";
 import { signal } from "@preact/signals";
 import { useEffect, useMemo, useState } from "preact/hooks";
@@ -48,7 +49,7 @@ const pinsOf = ({ record, dirs }: Facts): SheetHand["pins"] =>
   );
 
 function legNotes({ way }: Facts): SheetNote[] {
-  const marks = way.marks.map(({ dir, name }) => ({ name, dir: dirFromMas(dir) }));
+  const marks = way.marks.map(({ dir, name }) => ({ name: markName(name), dir: dirFromMas(dir) }));
   const [anchor, ...others] = marks;
   const lengths = others.map((mark, i) => distanceDeg(marks[i]!.dir, mark.dir));
   return others.map(({ dir, name: mark }, i) => {

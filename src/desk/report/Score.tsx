@@ -1,11 +1,14 @@
 /** What happened, and what it counted. */
+
 import type { RefObject } from "preact";
 import type { Lesson } from "#core/lesson/types.ts";
 import { fillLine } from "#core/lesson/words.ts";
 import { passes } from "#core/score/pass.ts";
-import { isSeeded } from "../app/lessonOf.ts";
+import { isSeeded, langOf } from "../app/lessonOf.ts";
+import { markName } from "../words/language.ts";
+import { written } from "../words/say.ts";
 import { Dots } from "./Dots.tsx";
-import { type Facts, nightTime } from "./facts.ts";
+import { type Facts, figuresFor, nightTime } from "./facts.ts";
 import { sayReport } from "./words.ts";
 
 interface Props {
@@ -14,11 +17,11 @@ interface Props {
 }
 
 export function Headline({ facts, lesson, heading }: Props & { heading: RefObject<HTMLHeadingElement | null> }) {
-  const { record, report, figures } = facts;
+  const { record, report } = facts;
   const { id, number, of, title } = lesson;
   const when = nightTime(record, 0);
   const { after } = lesson.stages[0]!.hop;
-  const line = report.word === "givenUp" ? null : fillLine(after[report.word], figures);
+  const line = report.word === "givenUp" ? null : fillLine(after[report.word], figuresFor(lesson, facts));
   return (
     <header>
       <p class="aside">
@@ -28,7 +31,11 @@ export function Headline({ facts, lesson, heading }: Props & { heading: RefObjec
       <h1 tabIndex={-1} ref={heading}>
         {sayReport(`${report.word}`, { title })}
       </h1>
-      {line && <p class="after-line">{line}</p>}
+      {line && (
+        <p class="after-line" lang={langOf(lesson)}>
+          {line}
+        </p>
+      )}
     </header>
   );
 }
@@ -38,8 +45,10 @@ function whereWords({ report, figures, passed, stood }: Facts): string[] {
   if (!stood) return [sayReport("notBegun")];
   const fields = figures.shortFields ?? "0.0";
   const short =
-    fields === "0.0" ? sayReport("hereOn") : sayReport(Number(fields) > 1 ? "hereShortMany" : "hereShort", { fields });
-  return report.word === "found" ? [] : [short, ...(passed ? [sayReport("past", { mark: passed })] : [])];
+    fields === "0.0"
+      ? sayReport("hereOn")
+      : sayReport(Number(fields) > 1 ? "hereShortMany" : "hereShort", { fields: written(fields) });
+  return report.word === "found" ? [] : [short, ...(passed ? [sayReport("past", { mark: markName(passed) })] : [])];
 }
 
 function pointsWords({ report }: Facts, markPoints: number): string {

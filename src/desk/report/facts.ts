@@ -42,7 +42,7 @@ export interface Facts {
 }
 
 /** A lesson file's lines keep their author's decimal mark; lines of the page's own have that of its language. */
-const figuresIn = ({ id }: Lesson, figures: Figures): Figures =>
+export const figuresFor = ({ id }: Lesson, { figures }: Facts): Figures =>
   isSeeded(id)
     ? Object.fromEntries(Object.entries(figures).map(([name, figure]) => [name, figure.replace(/^\d+\.\d+$/, written)]))
     : figures;
@@ -59,7 +59,7 @@ export function factsOf(attempt: FinishedAttempt, lesson: Lesson): Facts {
     record,
     report,
     stars: starsEarned(lesson.pass, report, record),
-    figures: figuresIn(lesson, figuresOf(lesson, 0, report, record)),
+    figures: figuresOf(lesson, 0, report, record),
     dirs,
     claims,
     dear: dearPart(record),

@@ -1,10 +1,12 @@
 /** The way as a list: each leg of the shortest way, and how much of the learner's own way it took. */
+
 import { dirFromMas } from "#core/celestial/vector.ts";
 import { type Step, scoredPath } from "#core/score/path.ts";
 import { distanceDas, distanceToArcDas } from "#core/score/places.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { pushSeen } from "../steps/pushSeen.ts";
 import type { Push } from "../steps/stepShape.ts";
+import { markName } from "../words/language.ts";
 import { type Facts, PASSED_FIELDS } from "./facts.ts";
 
 export interface Leg {
@@ -60,7 +62,7 @@ export function legsOf(facts: Facts): Leg[] {
     const youDas = past && countedDas(path, last, past);
     last = past ?? last;
     return {
-      name,
+      name: markName(name),
       push: pushSeen(spec, spec.hoppingGear, from, to),
       parDas: distanceDas(from, to),
       youDas,

@@ -7,7 +7,7 @@ import { scoredPath } from "#core/score/path.ts";
 import { distanceDas } from "#core/score/places.ts";
 import { restsOf, sampleAt } from "#core/score/rests.ts";
 import type { AttemptEvent } from "#core/seams/index.ts";
-import { midSentence } from "../words/language.ts";
+import { markName, midSentence } from "../words/language.ts";
 import { fixed, say } from "../words/say.ts";
 import type { Facts } from "./facts.ts";
 import { sayReport } from "./words.ts";
@@ -85,7 +85,7 @@ function markNotes({ record, dirs, way }: Facts): Note[] {
   return way.marks.slice(1, -1).flatMap(({ dir, name: mark }) => {
     const place = dirFromMas(dir);
     const rest = rests.find(({ index }) => distanceDas(dirs[index]!, place) <= nearDas);
-    return rest ? [{ atMs: rest.fromMs, text: sayReport("noteMark", { mark }) }] : [];
+    return rest ? [{ atMs: rest.fromMs, text: sayReport("noteMark", { mark: markName(mark) }) }] : [];
   });
 }
 

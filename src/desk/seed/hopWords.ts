@@ -4,6 +4,7 @@ import type { SeedHop, SeedWords } from "#core/lesson/seedLesson.ts";
 import type { SiteSky } from "#core/lesson/siteSkies.ts";
 import { gearById } from "#core/optics/gear.ts";
 import { compassOf } from "../print/figures.ts";
+import { markName } from "../words/language.ts";
 import { written } from "../words/say.ts";
 import { saySeed as say, seedWords } from "./seedIds.ts";
 
@@ -48,7 +49,7 @@ function stepsOf(hop: SeedHop): SeedWords["hop"]["steps"] {
 
 /** Hints of a way by one mark to a cluster. */
 function clusterHints({ anchor, goal, ways, legsDeg }: SeedHop): SeedWords["hop"]["hints"] {
-  const mark = ways[0]![1]!;
+  const mark = markName(ways[0]![1]!);
   const [first, second] = legsDeg.map(halfDegrees);
   return [
     [
@@ -82,7 +83,7 @@ export function wordsFor(hop: SeedHop, title: string, sky: SiteSky): SeedWords {
     briefing: [briefing, imageWords(hop), say("ownSky")],
     ways: isGalaxy
       ? [say("wayOfSteps"), say("wayStraight")]
-      : [say("wayOfMark", { mark: ways[0]![1]! }), say("wayWithout")],
+      : [say("wayOfMark", { mark: markName(ways[0]![1]!) }), say("wayWithout")],
     hop: {
       steps: stepsOf(hop),
       hints: isGalaxy ? galaxyHints() : clusterHints(hop),

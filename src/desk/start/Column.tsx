@@ -1,6 +1,7 @@
 /** The start page's words: the name, the next lesson, what else there is now. */
 import type { ComponentChildren } from "preact";
 import type { Lesson } from "#core/lesson/types.ts";
+import { langOf } from "../app/lessonOf.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
 import { goTo } from "../app/state.ts";
 import { Icon } from "../icons.tsx";
@@ -46,9 +47,10 @@ export function Next({ course, lesson, onOpen }: NextProps) {
   return (
     <section class="next">
       <p class="aside">{say("start.courseAt", { part, number, of })}</p>
-      <h2>{title}</h2>
+      <h2 lang={langOf(lesson)}>{title}</h2>
       <p>
-        {course.next ? briefing.join(" ") : say("start.allDone")} {course.next && say("start.minutes", { minutes })}
+        {course.next ? <span lang={langOf(lesson)}>{briefing.join(" ")}</span> : say("start.allDone")}{" "}
+        {course.next && say("start.minutes", { minutes })}
       </p>
       <button type="button" class="main-button" onClick={() => onOpen(lesson.id)}>
         {words}

@@ -2,7 +2,7 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
-import { isSeeded } from "../app/lessonOf.ts";
+import { isSeeded, langOf } from "../app/lessonOf.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
 import { Icon } from "../icons.tsx";
 import { Dots } from "../report/Dots.tsx";
@@ -47,7 +47,7 @@ export function LessonsPanel({ lessons, finished, onOpen, onBack }: LessonsProps
             .filter((lesson) => lesson.part === part)
             .map(({ id, number, title, minutes }) => (
               <button key={id} type="button" class="row" onClick={() => onOpen(id)}>
-                <span>{say("start.lessonRow", { number, title })}</span>
+                <span lang={langOf({ id })}>{say("start.lessonRow", { number, title })}</span>
                 <span class="price">
                   {say("start.lessonMinutes", { minutes })} <Dots stars={bestStars(id, finished) ?? 0} />
                 </span>

@@ -48,7 +48,7 @@ export const DE_PRINT = {
   wayOwn: "Den Weg findest du selbst",
   noWay: "Von {anchor} zu {target}. Der Weg wird gedruckt, sobald du ihn gegangen bist.",
   first: "{gear}: {anchor} in die Mitte.",
-  leg: "{gear}: {deg}° nach {compass}, {fields} Felder, zu {mark}.",
+  leg: "{gear}: {deg}° nach {compass}, {fields} Felder, bis {mark}.",
   last: "{gear}: {looks}",
   signs: "Ring: das Feld. Pfeil: der Schub, wie das Bild ihn zeigt.",
   start: "hier geht es los",

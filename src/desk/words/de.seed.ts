@@ -68,7 +68,7 @@ export const DE_SEED = {
   toMark: "Such {mark}, {deg} Grad von {anchor}.",
   toMarkLike: "Er überstrahlt alles im Umkreis von einem Grad.",
   toPairLike: "Sie stehen quer zum Weg nebeneinander, gleich hell.",
-  toCluster: "Von {mark} sind es noch {deg} Grad.",
+  toCluster: "Hast du {mark}, sind es noch {deg} Grad.",
   toClusterLike: "Viele schwache Sterne dicht beisammen: werde langsam und zähl sie.",
   toGlobularLike: "Es ist weich und rund, wenn die Sterne scharf sind.",
   line: "Folge der Linie.",

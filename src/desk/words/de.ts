@@ -7,6 +7,7 @@ import { DE_HOURS } from "./de.hours.ts";
 import { DE_IMPORT } from "./de.import.ts";
 import { DE_KEYS } from "./de.keys.ts";
 import { DE_LANGUAGE } from "./de.language.ts";
+import { DE_MARKS } from "./de.marks.ts";
 import { DE_PLAY } from "./de.play.ts";
 import { DE_PRINT } from "./de.print.ts";
 import { DE_REPORT } from "./de.report.ts";
@@ -26,6 +27,7 @@ export const DE = {
   import: DE_IMPORT,
   keys: DE_KEYS,
   language: DE_LANGUAGE,
+  marks: DE_MARKS,
   play: DE_PLAY,
   print: DE_PRINT,
   report: DE_REPORT,

@@ -29,3 +29,6 @@ export const midSentence = (words: string): string => (translation.value ? words
 /** Dates and times as the language writes them. */
 export const dateFormat = (how: Intl.DateTimeFormatOptions): Intl.DateTimeFormat =>
   new Intl.DateTimeFormat(say("language.dates"), how);
+
+/** A waymark of a practice sky that has no name but says what it is, in the language; any other by its name. */
+export const markName = (name: string): string => translation.value?.marks?.[name] ?? name;

@@ -4,12 +4,12 @@ import { fileURLToPath } from "node:url";
 import { afterEach, describe, expect, it } from "vitest";
 import { gearById } from "#core/optics/gear.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
-import { practiceObjects } from "#core/sky/practice/practiceSky.ts";
+import { practiceFacts, practiceObjects } from "#core/sky/practice/practiceSky.ts";
 import gearTable from "#shared/gear.json";
 import lines from "#shared/looks.de.json";
 import { imageLine, instrumentLine } from "../../../src/desk/play/rimWords.ts";
 import { DE } from "../../../src/desk/words/de.ts";
-import { languageFor, midSentence } from "../../../src/desk/words/language.ts";
+import { languageFor, markName, midSentence } from "../../../src/desk/words/language.ts";
 import { bySpokenName, looksOf, looksReady, withSpokenNames } from "../../../src/desk/words/looks.ts";
 import { filled, fixed, say, translation, written } from "../../../src/desk/words/say.ts";
 import { sayLater } from "../../../src/desk/words/sayLater.ts";
@@ -46,10 +46,11 @@ afterEach(() => {
 describe("the German words", () => {
   it("have the sections and keys of the English ones, no more and no less", () => {
     expect(english.size).toBeGreaterThan(10);
-    expect([...german.keys()].sort()).toEqual([...english.keys()].sort());
+    const { marks, ...asEnglish } = DE;
+    expect([...german.keys()].sort()).toEqual([...english.keys(), "marks"].sort());
     for (const [section, words] of english)
       expect(Object.keys(german.get(section)!).sort(), section).toEqual(Object.keys(words).sort());
-    expect(Object.keys(DE).sort()).toEqual([...english.keys()].sort());
+    expect(Object.keys(asEnglish).sort()).toEqual([...english.keys()].sort());
     for (const [section, words] of german) expect(DE[section as keyof typeof DE], section).toBe(words);
   });
 
@@ -166,6 +167,17 @@ describe("German lines on how things look", () => {
     );
     expect(said.size).toBeGreaterThan(20);
     expect([...said].filter((looks) => !Object.hasOwn(bySentence, looks))).toEqual([]);
+  });
+
+  it("are there for each waymark of a practice sky that says what it is", () => {
+    const marks = ["peat-lane", "fold-gate"].flatMap((seed) => {
+      const { clusterWay, galaxyWay } = practiceFacts(seed);
+      return [...clusterWay, ...galaxyWay].map(({ name }) => name).filter((name) => name.startsWith("the "));
+    });
+    expect([...new Set(marks)].sort()).toEqual(Object.keys(DE.marks).sort());
+    translation.value = DE;
+    expect(marks.map(markName)).not.toContain(marks[0]);
+    expect(markName("gamma Sge")).toBe("gamma Sge");
   });
 
   it("take the place of the English ones where German is spoken", async () => {
