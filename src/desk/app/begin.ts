@@ -12,10 +12,10 @@ import { readFit } from "../screen/kept.ts";
 import { freeSky } from "../seed/freeSky.ts";
 import { createSound } from "../sound/createSound.ts";
 import { openStore } from "../store/openStore.ts";
-import { chosenLanguage, languageFor, readLanguage, speak } from "../words/language.ts";
+import { languageFor, readLanguage, speak } from "../words/language.ts";
 import { isSeeded } from "./lessonOf.ts";
 import type { FinishedAttempt, Sound, Store } from "./ports.ts";
-import { type LampKind, lamp, lampLevel, screen, screenOf, soundOn, volume } from "./state.ts";
+import { chosenLanguage, type LampKind, lamp, lampLevel, screen, screenOf, soundOn, volume } from "./state.ts";
 
 export interface Desk {
   readonly store: Store;
@@ -56,7 +56,9 @@ async function settings(store: Store): Promise<void> {
   freeSky.value = String(sky);
   volume.value = numberIn(loud, 0, 1, 0.7);
   chosenLanguage.value = readLanguage(language);
-  await speak(languageFor(chosenLanguage.value, navigator.language));
+  const speakAsWished = () => speak(languageFor(chosenLanguage.value, navigator.language));
+  await speakAsWished();
+  effect(() => void speakAsWished());
   let first = true;
   effect(() => {
     const now = {

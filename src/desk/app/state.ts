@@ -14,6 +14,7 @@ export type Screen =
   | { readonly kind: "screen" }
   /** The lesson bench; `trying`: the lesson that lies on it is hopped. */
   | { readonly kind: "bench"; readonly trying: boolean };
+export type Language = "en" | "de";
 export type LampKind = "normal" | "red" | "amber";
 
 export const screen = signal<Screen>({ kind: "start" });
@@ -22,6 +23,8 @@ export const lamp = signal<LampKind>("normal");
 export const lampLevel = signal(170);
 export const soundOn = signal(true);
 export const volume = signal(0.7);
+/** The language that the reader chose; null where the browser is asked. */
+export const chosenLanguage = signal<Language | null>(null);
 export const keysShown = signal(false);
 
 const still = matchMedia("(prefers-reduced-motion: reduce)");

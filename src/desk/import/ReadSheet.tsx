@@ -1,6 +1,6 @@
 /** The sheet: what was read of a catalogue, and which rows are to be mended; before there is one, what a file holds. */
 
-import { dateFormat } from "../words/language.ts";
+import { dateFormat } from "../words/say.ts";
 import type { OwnCatalogue } from "./ownBase.ts";
 import { count, say, shownName } from "./words.ts";
 

@@ -17,8 +17,7 @@ import {
   skyTimeMs,
   tubeDir,
 } from "#core/session/session.ts";
-import { midSentence } from "../words/language.ts";
-import { say } from "../words/say.ts";
+import { midSentence, say } from "../words/say.ts";
 import { conditionsOf, heightWords, timeWords } from "./conditions.ts";
 import { fieldInWords, starInWords } from "./fieldWords.ts";
 import { countsPoints, type Hop, hasScrews, showsTrail } from "./hop.ts";

@@ -9,7 +9,7 @@ import { viewFromIcrs } from "#core/optics/viewFrame.ts";
 import type { Dir, Gear } from "#core/seams/index.ts";
 import { gearInUse, horizonOf, type Session } from "#core/session/session.ts";
 import type { Push } from "../steps/stepShape.ts";
-import { markName } from "../words/language.ts";
+import { markName } from "../words/say.ts";
 import type { Hop } from "./hop.ts";
 import type { WayList, WayStep } from "./model.ts";
 

@@ -11,9 +11,8 @@ import { createLoading } from "../play/loading.ts";
 import { openSkyOf } from "../play/skies.ts";
 import { placeInView, pushSeen, viewOfGear } from "../steps/pushSeen.ts";
 import type { Push } from "../steps/stepShape.ts";
-import { markName } from "../words/language.ts";
 import { looksReady } from "../words/looks.ts";
-import { say } from "../words/say.ts";
+import { markName, say } from "../words/say.ts";
 import { hopChart, hopPrintPage, type PrintedChart, wideChart, widePrintPage } from "./charts.ts";
 import { type Night, nightOf } from "./night.ts";
 

@@ -1,5 +1,5 @@
 /** The trail on the chart beside the shortest way, with A and B where the dear part begins and where it went furthest. */
-import { markName } from "../words/language.ts";
+import { markName } from "../words/say.ts";
 import "../styles/sheet.css";
 import { signal } from "@preact/signals";
 import { useEffect, useMemo, useState } from "preact/hooks";

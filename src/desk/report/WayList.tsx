@@ -1,8 +1,7 @@
 /** The way as a list: a row a leg, with the push as the hopping instrument shows it, and "you" and "par" side by side. */
 import { gearById } from "#core/optics/gear.ts";
 import { StepSign } from "../steps/StepSign.tsx";
-import { midSentence } from "../words/language.ts";
-import { fixed, say } from "../words/say.ts";
+import { fixed, midSentence, say } from "../words/say.ts";
 import { type Facts, hoppingFieldDeg } from "./facts.ts";
 import { type Leg, legsOf } from "./legs.ts";
 import { sayReport } from "./words.ts";

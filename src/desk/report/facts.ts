@@ -12,8 +12,7 @@ import type { AttemptRecord, Dir, Report, Route } from "#core/seams/index.ts";
 import { decodeRecord } from "#core/session/record.ts";
 import { isSeeded } from "../app/lessonOf.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
-import { dateFormat } from "../words/language.ts";
-import { fixed, written } from "../words/say.ts";
+import { dateFormat, fixed, written } from "../words/say.ts";
 
 const DAS_PER_DEG = 36_000;
 /** A mark counts as passed within this share of the hopping field. */

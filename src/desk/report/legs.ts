@@ -6,7 +6,7 @@ import { distanceDas, distanceToArcDas } from "#core/score/places.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { pushSeen } from "../steps/pushSeen.ts";
 import type { Push } from "../steps/stepShape.ts";
-import { markName } from "../words/language.ts";
+import { markName } from "../words/say.ts";
 import { type Facts, PASSED_FIELDS } from "./facts.ts";
 
 export interface Leg {

@@ -7,8 +7,7 @@ import { scoredPath } from "#core/score/path.ts";
 import { distanceDas } from "#core/score/places.ts";
 import { restsOf, sampleAt } from "#core/score/rests.ts";
 import type { AttemptEvent } from "#core/seams/index.ts";
-import { markName, midSentence } from "../words/language.ts";
-import { fixed, say } from "../words/say.ts";
+import { fixed, markName, midSentence, say } from "../words/say.ts";
 import type { Facts } from "./facts.ts";
 import { sayReport } from "./words.ts";
 

@@ -4,8 +4,7 @@ import type { SeedHop, SeedWords } from "#core/lesson/seedLesson.ts";
 import type { SiteSky } from "#core/lesson/siteSkies.ts";
 import { gearById } from "#core/optics/gear.ts";
 import { compassOf } from "../print/figures.ts";
-import { markName } from "../words/language.ts";
-import { written } from "../words/say.ts";
+import { markName, written } from "../words/say.ts";
 import { saySeed as say, seedWords } from "./seedIds.ts";
 
 const PLACE_KEY = {

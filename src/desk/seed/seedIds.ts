@@ -1,9 +1,10 @@
 /** Ids of the lessons that are made from a seed word, and their titles: no sky is grown for them. */
+
 import { SITE_SKIES, SITE_SKY_MU, type SiteSky } from "#core/lesson/siteSkies.ts";
 import { InputError } from "#core/seams/errors.ts";
 import { dailySeed } from "#core/sky/practice/daily.ts";
 import { EN_SEED } from "../words/en.seed.ts";
-import { dateFormat } from "../words/language.ts";
+import { dateFormat } from "../words/say.ts";
 import { sayLater, wordsLater } from "../words/sayLater.ts";
 
 /** Words of the hops that are made from a seed word. */

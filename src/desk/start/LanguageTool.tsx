@@ -1,13 +1,12 @@
 /** The way to the other language, in that language's own word. It is spoken at once: nothing is left or lost. */
-import { chosenLanguage, otherLanguage, speak } from "../words/language.ts";
-import { say } from "../words/say.ts";
+import { chosenLanguage } from "../app/state.ts";
+import { say, translation } from "../words/say.ts";
 import { RowIcon } from "./RowIcon.tsx";
 
 export function LanguageTool() {
-  const other = otherLanguage();
+  const other = translation.value ? "en" : "de";
   const press = () => {
     chosenLanguage.value = other;
-    void speak(other);
   };
   return (
     <button type="button" class="tool" lang={other} onClick={press}>

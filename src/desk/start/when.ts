@@ -1,6 +1,5 @@
 /** Days in words. */
-import { dateFormat } from "../words/language.ts";
-import { say } from "../words/say.ts";
+import { dateFormat, say } from "../words/say.ts";
 
 const DAY_MS = 86_400_000;
 const dayOf = (date: Date): number => Math.floor((date.getTime() - date.getTimezoneOffset() * 60_000) / DAY_MS);

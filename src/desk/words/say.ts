@@ -51,3 +51,13 @@ export function say<K extends Key>(
   const text = words[name] ?? key;
   return filled(text, figures[0] ?? {});
 }
+
+/** Words in the middle of a sentence: English writes them small, German has nouns and keeps them. */
+export const midSentence = (words: string): string => (translation.value ? words : words.toLowerCase());
+
+/** A waymark of a practice sky that has no name but says what it is, in the language; any other by its name. */
+export const markName = (name: string): string => translation.value?.marks?.[name] ?? name;
+
+/** Dates and times as the language writes them. */
+export const dateFormat = (how: Intl.DateTimeFormatOptions): Intl.DateTimeFormat =>
+  new Intl.DateTimeFormat(say("language.dates"), how);

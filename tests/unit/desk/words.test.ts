@@ -9,9 +9,9 @@ import gearTable from "#shared/gear.json";
 import lines from "#shared/looks.de.json";
 import { imageLine, instrumentLine } from "../../../src/desk/play/rimWords.ts";
 import { DE } from "../../../src/desk/words/de.ts";
-import { languageFor, markName, midSentence } from "../../../src/desk/words/language.ts";
+import { languageFor } from "../../../src/desk/words/language.ts";
 import { bySpokenName, looksOf, looksReady, withSpokenNames } from "../../../src/desk/words/looks.ts";
-import { filled, fixed, say, translation, written } from "../../../src/desk/words/say.ts";
+import { filled, fixed, markName, midSentence, say, translation, written } from "../../../src/desk/words/say.ts";
 import { sayLater } from "../../../src/desk/words/sayLater.ts";
 
 const folder = fileURLToPath(new URL("../../../src/desk/words/", import.meta.url));
