@@ -57,7 +57,7 @@ test("before the hop the time goes by keys and by the slider, and once the ancho
   await page.locator("#field").focus();
   await page.keyboard.press("t");
   await expect(page.getByText("as far as the night goes")).toBeVisible();
-  await page.getByRole("button", { name: "Back to the words" }).click();
+  await page.getByRole("button", { name: "Less help" }).click();
   await expect(page.getByText("is below the horizon. The hop cannot start.")).toBeVisible();
   await page.getByRole("button", { name: "Back to 20:00" }).click();
   await expect(conditions(page)).toContainText("20:00");

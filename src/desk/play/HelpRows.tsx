@@ -56,6 +56,9 @@ export function HelpRows({ model, more, onMore }: HelpRowsProps) {
       {hintsInSight(model.hints.value).map((row) => (
         <Hint key={row.grade} row={row} model={model} />
       ))}
+      {!model.isLook && model.seeking.value && model.hints.value.length > 0 && (
+        <Row lead={say(GRADES[1])} price={say("play.afterAnchor")} off onPress={() => {}} />
+      )}
       <div class="home-row">
         {!model.isLook && (
           <Row

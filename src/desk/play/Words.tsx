@@ -1,6 +1,6 @@
 /** The words beside the field: what to do now, what it may cost to ask, and the way back to the anchor. */
 import type { Ref } from "preact";
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { langOf } from "../app/lessonOf.ts";
 import { homeHash, isTry } from "../app/state.ts";
 import { WayRows } from "../steps/WayRows.tsx";
@@ -110,6 +110,10 @@ function Failed({ model, headline }: Pick<WordsProps, "model" | "headline">) {
 export function Words({ model, headline, why, show, onBegin }: WordsProps) {
   const phase = model.phase.value;
   const [more, setMore] = useState(false);
+  useEffect(() => {
+    if (show === "words") setMore(false);
+  }, [show]);
+  const isMore = more && show !== "words";
   if (phase === "briefing") return <Briefing model={model} headline={headline} onBegin={onBegin} />;
   if (phase === "failed") return <Failed model={model} headline={headline} />;
   if (phase === "loading")
@@ -124,12 +128,12 @@ export function Words({ model, headline, why, show, onBegin }: WordsProps) {
   return (
     <>
       <Headline words={now} at={headline} lang={lang} />
-      {show !== "rows" && !more && (
+      {show !== "rows" && !isMore && (
         <p class="now" lang={lang}>
           {text}
         </p>
       )}
-      {show !== "words" && !more && <Way model={model} />}
+      {show !== "words" && !isMore && <Way model={model} />}
       <Notice model={model} why={why} />
       {model.screws.value && (
         <p class="aside">
@@ -148,7 +152,7 @@ export function Words({ model, headline, why, show, onBegin }: WordsProps) {
           </button>
         </p>
       )}
-      {show !== "words" && <HelpRows model={model} more={more} onMore={setMore} />}
+      {show !== "words" && <HelpRows model={model} more={isMore} onMore={setMore} />}
     </>
   );
 }
