@@ -1,5 +1,5 @@
 /** What laying letters needs to know of the screen. */
-import type { Measure } from "./labels.ts";
+import type { Box, Measure } from "./labels.ts";
 import type { PagePoint } from "./page.ts";
 
 export type LetterOptions = {
@@ -9,6 +9,8 @@ export type LetterOptions = {
   readonly typeScale: number;
   /** The part of the paper that is light enough to read by: px from the sheet's middle; null for all of it. */
   readonly lit: { readonly x: number; readonly y: number; readonly radiusPx: number } | null;
+  /** The part of the paper that is in view, px from the sheet's middle, where it is not all of it. */
+  readonly shown?: Box | undefined;
   /** A line of the hand, px on the page: names give way to it, words cross it where they must. */
   readonly trail?: readonly PagePoint[] | undefined;
 };

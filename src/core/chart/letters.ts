@@ -10,8 +10,12 @@ import type { ChartMark, TextMark } from "./types.ts";
 /** Figures of the net are read over dots up to this radius. */
 const FIGURE_OVER_PX = 2;
 
-/** Whether a box lies within the frame of the turned paper, and where the lamp lets print be read. */
-function withinSheet(page: ChartPage, view: SheetView, { pxPerPagePx, lit }: LetterOptions): PlacingOptions["within"] {
+/** Whether a box lies within the frame of the turned paper, in view, and where the lamp lets print be read. */
+function withinSheet(
+  page: ChartPage,
+  view: SheetView,
+  { pxPerPagePx, lit, shown }: LetterOptions,
+): PlacingOptions["within"] {
   const halfX = page.widthPx / 2 - page.marginPx - 3;
   const halfY = page.heightPx / 2 - page.marginPx - 3;
   const onPaper = { ...view, scale: 1, panX: 0, panY: 0 };
@@ -23,7 +27,8 @@ function withinSheet(page: ChartPage, view: SheetView, { pxPerPagePx, lit }: Let
   return ({ left, right, top, bottom }, tone) => {
     const light =
       !lit || tone === "hand" || Math.hypot((left + right) / 2 - lit.x, (top + bottom) / 2 - lit.y) <= lit.radiusPx;
-    return light && holds(left, top) && holds(right, top) && holds(left, bottom) && holds(right, bottom);
+    const inView = !shown || (left >= shown.left && right <= shown.right && top >= shown.top && bottom <= shown.bottom);
+    return light && inView && holds(left, top) && holds(right, top) && holds(left, bottom) && holds(right, bottom);
   };
 }
 

@@ -3,7 +3,7 @@ import { useSignalEffect } from "@preact/signals";
 import type { RefObject } from "preact";
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import { describeSheet } from "#core/chart/describe.ts";
-import type { LabelWish } from "#core/chart/labels.ts";
+import type { Box, LabelWish } from "#core/chart/labels.ts";
 import { fieldRings, rulerReading } from "#core/chart/legend.ts";
 import { layLetters } from "#core/chart/letters.ts";
 import { projectionOf } from "#core/chart/page.ts";
@@ -70,7 +70,18 @@ function trailOnPage({ page, hand }: SheetProps): Point[] {
   });
 }
 
-function lay(props: SheetProps, state: SheetState): void {
+/** The window about the sheet's middle, where the sheet runs out of it: on a phone it does. */
+function windowAbout(sheet: Element | null | undefined, { x, y }: Point): Box | undefined {
+  if (!sheet) return undefined;
+  const { left, top, width, height } = sheet.getBoundingClientRect();
+  const [cx, cy] = [left + width / 2 + x, top + height / 2 + y];
+  // A page that scrolls may bring what is above or below into view.
+  const scrolls = document.documentElement.scrollHeight > innerHeight;
+  const [up, down] = scrolls ? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] : [-cy, innerHeight - cy];
+  return { left: -cx, right: innerWidth - cx, top: up, bottom: down };
+}
+
+function lay(props: SheetProps, state: SheetState, letters: Element | null): void {
   const look = state.look.peek();
   if (!look) return;
   const { page, marks, lettering, lamp, fieldDeg } = props;
@@ -85,6 +96,7 @@ function lay(props: SheetProps, state: SheetState): void {
     typeScale: typeScaleOf(props),
     lit: { ...lampAt, radiusPx },
     trail: trailOnPage(props),
+    shown: lettering === "level" ? windowAbout(letters?.parentElement, state.offset.peek()) : undefined,
   };
   state.letters.value = layLetters(page, marks, laid, options, momentWishes(props, state));
   state.things.value = describeSheet(page, marks, view, fieldDeg);
@@ -115,7 +127,7 @@ export function useLie(parts: SheetParts, props: SheetProps, state: SheetState):
       const rest = () => {
         // Letters that keep level wait where they were, unseen: a layer that moves along is drawn anew each time.
         place(parts.letters.current, state.offset.peek(), lettersRad(latest.current, shown.current.turnRad));
-        lay(latest.current, state);
+        lay(latest.current, state, parts.letters.current);
         state.moving.value = false;
       };
       if (afterMs === 0) rest();
@@ -149,12 +161,12 @@ export function useLie(parts: SheetParts, props: SheetProps, state: SheetState):
   // Hosts give these anew on every drawing.
   const moment = JSON.stringify([props.notes, props.instruments]);
   useEffect(() => {
-    if (!state.moving.peek()) lay(latest.current, state);
+    if (!state.moving.peek()) lay(latest.current, state, parts.letters.current);
   }, [page, marks, lettering, lamp, sizePx.width, sizePx.height, moment]);
   const trailPoints = props.hand.trail?.length ?? 0;
   useEffect(() => {
     const after = setTimeout(() => {
-      if (!state.moving.peek()) lay(latest.current, state);
+      if (!state.moving.peek()) lay(latest.current, state, parts.letters.current);
     }, AFTER_TRAIL_MS);
     return () => clearTimeout(after);
   }, [trailPoints]);
@@ -163,7 +175,7 @@ export function useLie(parts: SheetParts, props: SheetProps, state: SheetState):
     void [state.look.value, state.lampAt.value, state.stroke.value, latest.current.legend?.value];
     clearTimeout(relaid.current);
     relaid.current = setTimeout(() => {
-      if (!state.moving.peek()) lay(latest.current, state);
+      if (!state.moving.peek()) lay(latest.current, state, parts.letters.current);
     }, AFTER_HAND_MS);
   });
   useEffect(() => {

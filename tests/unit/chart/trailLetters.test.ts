@@ -1,4 +1,4 @@
-/** Lettering gives way to the trail. */
+/** Lettering gives way to the trail, and keeps in view. */
 import { describe, expect, it } from "vitest";
 import { layLetters } from "#core/chart/letters.ts";
 import type { ChartPage } from "#core/chart/page.ts";
@@ -56,5 +56,17 @@ describe("a name where the trail goes", () => {
     const trail = [...across[0]!, { x: 300, y: -300 }, { x: 300, y: 300 }, ...across[1]!];
     const laid = layLetters(PAGE, [line, NAME], PLAIN_VIEW, { ...OPTIONS, trail }).find(({ text }) => text === "Orlo")!;
     expect(Math.abs(laid.y)).toBeLessThan(8);
+  });
+});
+
+describe("a sheet that runs out of the window", () => {
+  const shown = { left: -150, right: 20, top: -260, bottom: 260 };
+  const laidWith = (x: number) =>
+    layLetters(PAGE, [{ ...NAME, of: { x, y: 0, r: 5 } } as ChartMark], PLAIN_VIEW, { ...OPTIONS, shown });
+
+  it("keeps its names where they are read whole, on the other side of their star if need be", () => {
+    expect(laidWith(-60)[0]!.align).toBe("start");
+    expect(laidWith(10)[0]!.align).toBe("end");
+    expect(laidWith(60)).toEqual([]);
   });
 });
