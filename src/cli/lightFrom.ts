@@ -2,8 +2,9 @@
 import { altAzFromDir, dirFromAltAz, horizonFromIcrs } from "#core/celestial/frames.ts";
 import { DEG } from "#core/celestial/vector.ts";
 import { type Conditions, conditionsAt, pupilOfAge, TYPICAL_OBSERVER, zenithConditions } from "#core/eye/conditions.ts";
+import { isNaked } from "#core/eye/instrument.ts";
 import { FIELD_FACTOR } from "#core/eye/threshold.ts";
-import { gearById } from "#core/optics/gear.ts";
+import { exitPupilMm, gearById } from "#core/optics/gear.ts";
 import type { Dir, Gear } from "#core/seams/index.ts";
 import { GEAR_OPTIONS, gearFrom } from "./gearFrom.ts";
 import { UsageError } from "./usageError.ts";
@@ -59,6 +60,9 @@ function pupilOf({ age, pupil }: LightOptions): number {
   return age === undefined ? TYPICAL_OBSERVER.pupilMm : pupilOfAge(numberOf("age", age, 5, 110, "years"));
 }
 
+/** Width of the secondary mirror's shadow within the pencil of light at the eye. */
+const shadowMm = (gear: Gear): number => (gear.obstructionMm / gear.apertureMm) * exitPupilMm(gear);
+
 const UP: Dir = [0, 0, 1];
 /** Without a site, a place of that altitude under a zenith of our own. */
 const atAltitude = (altitudeDeg: number): Dir => [
@@ -76,6 +80,11 @@ export function lookFrom(options: LightOptions, target: Dir | null): Look {
   const gear = glassFrom(options);
   const darknessMu = numberOf("darkness", needed("darkness", options.darkness, "21"), 10, 23, "mag/arcsec2");
   const observer = { fieldFactor: fieldFactorOf(options.observer), pupilMm: pupilOf(options) };
+  if (!isNaked(gear) && shadowMm(gear) >= observer.pupilMm)
+    throw slip(
+      `at ${gear.magnification} times the shadow of the secondary mirror fills the eye's pupil`,
+      "give more magnification or less obstruction",
+    );
   const altitudeDeg = options.altitude === undefined ? null : angleDegOf("altitude", options.altitude, 0, 90);
   const own =
     options.extinction === undefined

@@ -1,7 +1,9 @@
 /** `name`: what bears a name. */
 import { formatDec, formatRa } from "#core/celestial/angles.ts";
+import { BODY_NAMES } from "#core/celestial/bodies.ts";
 import { DEG, radecFromDir } from "#core/celestial/vector.ts";
 import { findByName } from "#core/sky/names/findByName.ts";
+import { plainName } from "#core/sky/names/letters.ts";
 import { movingBodies } from "#core/sky/solar/movingBodies.ts";
 import { parseArgs } from "../args.ts";
 import type { Verb } from "../io.ts";
@@ -10,6 +12,13 @@ import { table } from "../table.ts";
 import { rounded, utcMsOf } from "../values.ts";
 
 const OPTIONS = { sky: "value", lesson: "value", time: "value" } as const;
+
+/** Sun, Moon and planets are found only where the instant is told. */
+function nothing(query: string, isReal: boolean): string {
+  return isReal && BODY_NAMES.some((body) => body === plainName(query))
+    ? `${query} moves among the stars: add --time=2027-08-31T21:00:00Z.`
+    : `Nothing bears the name "${query}".`;
+}
 
 export const name: Verb = {
   what: "stars, objects, constellations and planets by name",
@@ -37,7 +46,7 @@ export const name: Verb = {
       json: { matches },
       text:
         matches.length === 0
-          ? `Nothing bears the name "${query}".`
+          ? nothing(query, sky.isReal)
           : table(
               ["name", "kind", "right ascension", "declination", "V", "constellation", "other names"],
               matches.map((each) => [

@@ -72,6 +72,11 @@ describe("what cannot be used ends with 2", () => {
     [["limit", "--eye", "--darkness=20", "--site=50,0"], /--time is missing/],
     [["see", "--magnitude=8", "--size=5", "--kind=galaxie", "--eye", "--darkness=21"], /did you mean galaxy/],
     [["see", "M 13", "--kind=galaxy", "--eye", "--darkness=21"], /a name and --kind/],
+    [["see", "--magnitude=8", "--size=5x", "--kind=galaxy", "--eye", "--darkness=21"], /--size 5x cannot be used/],
+    [
+      ["limit", "--aperture=300", "--magnification=6", "--field=3", "--obstruction=60", "--darkness=20"],
+      /shadow of the secondary mirror fills/,
+    ],
   ])("%j", (args, message) => {
     const { exit, out, err } = faintward(...args);
     expect([exit, out]).toEqual([2, ""]);

@@ -122,6 +122,7 @@ describe("name", () => {
   it("says no with 1", () => {
     expect(faintward("name", "Nowhere", "--json")).toMatchObject({ exit: 1, out: '{"matches":[]}\n', err: "" });
     expect(faintward("name", "Nowhere").out).toBe('Nothing bears the name "Nowhere".\n');
+    expect(faintward("name", "Jupiter").out).toMatch(/^Jupiter moves among the stars: add --time/);
   });
 });
 
