@@ -3,6 +3,10 @@ import { open, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { UsageError } from "./usageError.ts";
 
+/** A refusal to read as an error that can be mended. */
+export const unreadable = (path: string, error: unknown): UsageError =>
+  new UsageError("FILE", `${path} cannot be read: ${reasonOf(error)}`, "check the path", { file: path });
+
 const reasonOf = (error: unknown) => {
   const { code } = error as NodeJS.ErrnoException;
   return code === "ENOENT"
@@ -36,7 +40,7 @@ export async function readText(path: string, mostBytes: number): Promise<string>
       await handle.close();
     }
   } catch (error) {
-    throw new UsageError("FILE", `${path} cannot be read: ${reasonOf(error)}`, "check the path", { file: path });
+    throw unreadable(path, error);
   }
 }
 

@@ -7,6 +7,7 @@ import { InputError } from "#core/seams/errors.ts";
 import { startImport } from "#core/sky/import/importStars.ts";
 import { NAMES_FILE } from "#core/sky/import/ownNames.ts";
 import type { Imported } from "#core/sky/import/types.ts";
+import { unreadable } from "../files.ts";
 import { CATALOGUE_WORD, OWN_MARK } from "../ownSky.ts";
 import { UsageError } from "../usageError.ts";
 
@@ -46,9 +47,8 @@ async function refuseForeign(folder: string): Promise<void> {
 async function read(path: string, progress: (line: string) => void): Promise<Imported> {
   const work = startImport();
   const decoder = new TextDecoder();
-  const { size } = await stat(path).catch((error: NodeJS.ErrnoException) => {
-    const why = error.code === "ENOENT" ? "there is no such file" : String(error.code);
-    throw new UsageError("FILE", `${path} cannot be read: ${why}`, "check the path", { file: path });
+  const { size } = await stat(path).catch((error: unknown) => {
+    throw unreadable(path, error);
   });
   let done = 0;
   let told = 0;
@@ -66,7 +66,7 @@ async function read(path: string, progress: (line: string) => void): Promise<Imp
     return work.finish();
   } catch (error) {
     if (error instanceof InputError) throw new UsageError("FILE", error.message, error.hint, { file: path });
-    throw error;
+    throw (error as NodeJS.ErrnoException).syscall === undefined ? error : unreadable(path, error);
   }
 }
 

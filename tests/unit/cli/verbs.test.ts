@@ -48,6 +48,7 @@ describe("what cannot be used ends with 2", () => {
     [["lesson", "x.yaml", "--format=xml"], "ARGUMENTS", /text, json, sarif/],
     [["score", "package.json"], "RECORD", /package\.json/],
     [["sky", "paint"], "ARGUMENTS", /sky build/],
+    [["sky", "import", "src", "--as=no-such-sky"], "FILE", /it is a folder/],
     [["sky", "build", "src", "nowhere"], "INPUT", /suppl_1\.dat is missing/],
   ])("%j", (args, code, says) => {
     const { exit, out, err } = faintward(
