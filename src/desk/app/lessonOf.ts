@@ -1,17 +1,11 @@
 /** Lessons by their ids: those that come with the page, and those that are made from a seed word when they are asked for. */
 import { signal } from "@preact/signals";
 import type { Lesson } from "#core/lesson/types.ts";
-import { translation } from "../words/say.ts";
-import { isTry } from "./state.ts";
 
 const maker = signal<typeof import("../seed/seedLessons.ts") | null>(null);
 
 /** Whether an id is that of a lesson made from a seed word; no lesson that comes along has such an id. */
 export const isSeeded = (lessonId: string): boolean => /^(daily|free\d*)-/.test(lessonId);
-
-/** The language of a lesson's own words where that is not the page's: lessons that come with it are in English. */
-export const langOf = ({ id }: Pick<Lesson, "id">): "en" | undefined =>
-  translation.value && /^\d/.test(id) && !isTry() ? "en" : undefined;
 
 /** The lesson of an id; null where there is none, "coming" while what makes it is on its way: read in a component, it asks again. */
 export function lessonOf(lessons: readonly Lesson[], lessonId: string): Lesson | "coming" | null {

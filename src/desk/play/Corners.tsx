@@ -1,7 +1,8 @@
 /** The corners outside the circle: the lesson, the page's tools, and the night. */
 import "../styles/grain.css";
 import type { ComponentChildren } from "preact";
-import { isSeeded, langOf } from "../app/lessonOf.ts";
+import { langOf } from "../app/langOf.ts";
+import { isSeeded } from "../app/lessonOf.ts";
 import { homeHash, isTry, keysShown, lamp, lampLevel, nextLamp, soundOn } from "../app/state.ts";
 import { Icon, type IconName } from "../icons.tsx";
 import { say } from "../words/say.ts";

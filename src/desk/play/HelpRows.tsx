@@ -1,6 +1,6 @@
 /** Help as rows, each with its price: hints by grade, back to the anchor, and the aids that the lesson offers. */
 
-import { langOf } from "../app/lessonOf.ts";
+import { langOf } from "../app/langOf.ts";
 import { Icon } from "../icons.tsx";
 import { say } from "../words/say.ts";
 import { MoreRows } from "./MoreRows.tsx";

@@ -1,7 +1,7 @@
 /** The words beside the field: what to do now, what it may cost to ask, and the way back to the anchor. */
 import type { Ref } from "preact";
 import { useEffect, useState } from "preact/hooks";
-import { langOf } from "../app/lessonOf.ts";
+import { langOf } from "../app/langOf.ts";
 import { homeHash, isTry } from "../app/state.ts";
 import { WayRows } from "../steps/WayRows.tsx";
 import { fixed, say } from "../words/say.ts";

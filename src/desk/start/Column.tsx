@@ -1,7 +1,7 @@
 /** The start page's words: the name, the next lesson, what else there is now. */
 import type { ComponentChildren } from "preact";
 import type { Lesson } from "#core/lesson/types.ts";
-import { langOf } from "../app/lessonOf.ts";
+import { langOf } from "../app/langOf.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
 import { goTo } from "../app/state.ts";
 import { Icon } from "../icons.tsx";

@@ -2,7 +2,8 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
-import { isSeeded, langOf } from "../app/lessonOf.ts";
+import { langOf } from "../app/langOf.ts";
+import { isSeeded } from "../app/lessonOf.ts";
 import type { FinishedAttempt } from "../app/ports.ts";
 import { Icon } from "../icons.tsx";
 import { Dots } from "../report/Dots.tsx";
