@@ -36,7 +36,7 @@ export const DE_REPORT = {
 
   parTitle: "Du und der Richtweg, in Feldern",
   you: "du",
-  par: "Richtw.",
+  par: "ideal",
   youPar: "Deine Spur: {you} Felder; Richtweg: {par} Felder",
   dotMark: "{dots} Tupfen bis {fields} Felder",
 
