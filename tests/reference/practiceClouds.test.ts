@@ -1,9 +1,9 @@
 /** What the dark nebulae and the clusters of practice skies do to their counts. */
 import { describe, expect, test } from "vitest";
-import { DEG, dot, offsetDir } from "#core/celestial/vector.ts";
+import { DEG, dot, offsetDir, separationRad } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { starsWithin } from "#core/sky/catalogue/starsWithin.ts";
-import { practiceGlow } from "#core/sky/glow/practiceGlow.ts";
+import { practiceGlow, practiceGlowBeyond } from "#core/sky/glow/practiceGlow.ts";
 import { membersPerSqDeg } from "#core/sky/practice/fieldCounts.ts";
 import { membersOf } from "#core/sky/practice/members.ts";
 import { planOf } from "#core/sky/practice/plan.ts";
@@ -56,9 +56,37 @@ describe("dark nebulae", () => {
       const clear = practiceGlow(seed, () => 1);
       const edge = offsetDir(cloud.dir, 0, (cloud.majorArcmin / 60) * DEG);
       expect(practiceGlow(seed)(cloud.dir) - clear(cloud.dir)).toBeCloseTo(2.5 * Math.log10(5), 2);
-      expect(clear(edge)).toBeCloseTo(clear(cloud.dir), 0);
+      expect(practiceGlow(seed)(edge)).toBeCloseTo(clear(edge), 2);
     }
   });
+
+  test("that are great show in the Milky Way as it is drawn, those of the catalogue's sizes do not", () => {
+    const HALF_CELL_DEG = 1.9;
+    const drawn = (seed: string, dir: Dir) => {
+      const light = practiceGlowBeyond(seed, true);
+      const ring = [0, 1, 2, 3, 4, 5].map((i) => light(offsetDir(dir, i, 3 * HALF_CELL_DEG * DEG)));
+      return light(dir) - ring.reduce((sum, mu) => sum + mu, 0) / ring.length;
+    };
+    const mean = (list: readonly number[]) => list.reduce((sum, each) => sum + each, 0) / list.length;
+    const great = SEEDS.flatMap((seed) => planOf(seed).greatClouds.map(({ dir }) => drawn(seed, dir)));
+    expect(great.length).toBe(4 * SEEDS.length);
+    expect(mean(great)).toBeGreaterThan(0.7);
+    const small = clouds.filter(({ cloud }) => cloud.majorArcmin < 40).map(({ seed, cloud }) => drawn(seed, cloud.dir));
+    expect(mean(small)).toBeLessThan(0.5);
+  });
+
+  test("thin the deep stars of the great clouds too, where the first hops do not go", async () => {
+    let [inside, beside] = [0, 0];
+    for (const seed of SEEDS)
+      for (const { dir, majorArcmin } of planOf(seed).greatClouds) {
+        expect(separationRad(dir, planOf(seed).anchor.dir) / DEG).toBeGreaterThan(9 + majorArcmin / 120);
+        inside += await countAt(seed, dir, 0.5 * DEG, 11, 12.5);
+        for (let turn = 0; turn < 6; turn++)
+          beside += (await countAt(seed, offsetDir(dir, turn, 5 * DEG), 0.5 * DEG, 11, 12.5)) / 6;
+      }
+    expect(inside / beside).toBeGreaterThan(0.12);
+    expect(inside / beside).toBeLessThan(0.35);
+  }, 20_000);
 });
 
 test("field stars make room for as many members of clusters as practice skies have", () => {

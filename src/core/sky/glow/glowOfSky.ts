@@ -4,7 +4,7 @@ import type { GlowMuAt } from "./glowMap.ts";
 
 /**
  * What the Milky Way adds to the night of a sky, mag/arcsec2. Each comes only when it is asked for.
- * @param coarse for a picture of cells larger than any dark nebula
+ * @param coarse for a picture of cells larger than most dark nebulae
  * @throws InputError where a practice sky has no seed word
  */
 export async function glowOfSky({ kind, seed }: Pick<SkyRef, "kind" | "seed">, coarse = false): Promise<GlowMuAt> {

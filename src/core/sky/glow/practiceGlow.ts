@@ -1,14 +1,15 @@
 /** The glow of a practice sky: what its own counts give, by place in its own galaxy. */
 import { exactLog, exactPow10 } from "#core/celestial/exactMath.ts";
+import { DEG, offsetDir, TWO_PI } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { darkClouds, type SeeThrough } from "../darkClouds.ts";
-import { galacticPlace } from "../practice/density.ts";
+import { createDensity, galacticPlace } from "../practice/density.ts";
 import { frameOf } from "../practice/frame.ts";
-import { longitudeFactor, longitudeTable } from "../practice/longitudes.ts";
 import { planOf } from "../practice/plan.ts";
+import { GLOW_RELIEF } from "../practice/relief.ts";
 import { seedOf } from "../practice/seed.ts";
 import { countsAt, countTable } from "../practice/starCounts.ts";
-import { faintLightPerStar, MEASURED_MAG, muOfLight } from "./faintLight.ts";
+import { faintLightPerStar, lightOfMu, muOfLight } from "./faintLight.ts";
 import { type GlowMuAt, glowBeyond } from "./glowMap.ts";
 
 const LATITUDES = 91;
@@ -38,19 +39,16 @@ function lightOfCounts(latitudeDeg: number, perSqDeg: Float64Array): number {
   return light + perSqDeg[last]! * faintLightPerStar(latitudeDeg, slope);
 }
 
-/** Where no cloud stands. */
-const CLEAR: SeeThrough = () => 1;
-
 /**
- * Light of faint stars in the sky of a seed word, mag/arcsec2: by its own galactic latitude and longitude; its smaller hills
- * and hollows are left out.
- * @param seeThrough what its dark nebulae leave of it; a picture whose cells are larger than they are has none
+ * Light of faint stars in the sky of a seed word, mag/arcsec2: by its own galactic latitude and longitude, and by the great
+ * hills and the lanes of its deep stars.
+ * @param seeThrough what dark nebulae leave of it: the sky's own, if nothing else is given
  * @throws InputError where it is no seed word
  */
-export function practiceGlow(seedWord: string, seeThrough: SeeThrough = darkClouds(planOf(seedWord).wild)): GlowMuAt {
+export function practiceGlow(seedWord: string, seeThrough: SeeThrough = cloudsOf(seedWord)): GlowMuAt {
   const frame = frameOf(seedOf(seedWord));
   const byLatitude = lightsByLatitude();
-  const longitudes = longitudeTable(MEASURED_MAG);
+  const density = createDensity(frame, GLOW_RELIEF);
   const place = { latDeg: 0, lonDeg: 0 };
   return (dir: Dir) => {
     galacticPlace(frame, dir, place);
@@ -58,13 +56,35 @@ export function practiceGlow(seedWord: string, seeThrough: SeeThrough = darkClou
     const below = Math.min(LATITUDES - 2, Math.floor(latitudeDeg));
     const [low, high] = [byLatitude[below]!, byLatitude[below + 1]!];
     const mean = low + (latitudeDeg - below) * (high - low);
-    return muOfLight(mean * longitudeFactor(longitudes, place.latDeg, place.lonDeg) * seeThrough(dir));
+    return muOfLight(mean * density(dir, place) * seeThrough(dir));
+  };
+}
+
+function cloudsOf(seedWord: string): SeeThrough {
+  const { wild, greatClouds } = planOf(seedWord);
+  return darkClouds([...wild, ...greatClouds]);
+}
+
+/** Places about one that stand for half a cell of the picture on each side: two rings of six, degrees from it. */
+const RINGS_DEG = [0.8, 1.6] as const;
+const IN_RING = 6;
+
+/** The mean light about a direction: what is smaller than a cell of the picture neither shows as a whole cell nor is lost. */
+function softened(glow: GlowMuAt): GlowMuAt {
+  return (dir) => {
+    let light = lightOfMu(glow(dir));
+    for (const ringDeg of RINGS_DEG)
+      for (let i = 0; i < IN_RING; i++)
+        light += lightOfMu(glow(offsetDir(dir, ((i + ringDeg) / IN_RING) * TWO_PI, ringDeg * DEG)));
+    return muOfLight(light / (1 + RINGS_DEG.length * IN_RING));
   };
 }
 
 /**
  * What that adds to a night, whose own measure holds the light of the poles.
- * @param coarse for a picture of cells larger than any dark nebula
+ * @param coarse for a picture of cells larger than most dark nebulae
  */
-export const practiceGlowBeyond = (seedWord: string, coarse = false): GlowMuAt =>
-  glowBeyond(practiceGlow(seedWord, coarse ? CLEAR : undefined), muOfLight(lightsByLatitude()[LATITUDES - 1]!));
+export function practiceGlowBeyond(seedWord: string, coarse = false): GlowMuAt {
+  const glow = practiceGlow(seedWord);
+  return glowBeyond(coarse ? softened(glow) : glow, muOfLight(lightsByLatitude()[LATITUDES - 1]!));
+}

@@ -11,6 +11,7 @@ import { createChance } from "./chance.ts";
 import { type Constellation, drawConstellations } from "./constellations.ts";
 import { type DarkTiles, darkTilesOf } from "./darkTiles.ts";
 import { frameOf, type SkyFrame, type SkyStar } from "./frame.ts";
+import { drawGreatClouds } from "./greatClouds.ts";
 import { practiceLayerOf, practiceTileKey } from "./layers.ts";
 import { membersOf } from "./members.ts";
 import { type ClusterPlanting, type GalaxyPlanting, plantCluster, planted, plantGalaxy } from "./plantings.ts";
@@ -38,6 +39,7 @@ export type SkyPlan = {
   /** What else is in the sky, far from the anchor. */
   readonly wild: readonly WildObject[];
   readonly asterisms: readonly Asterism[];
+  readonly greatClouds: readonly WildObject[];
   /** The circle where nothing stands but what is planted for the first hops. */
   readonly practised: Free;
   readonly darkTiles: DarkTiles;
@@ -83,6 +85,7 @@ function makePlan(seed: Seed): SkyPlan {
   const wild = drawPopulation(frame, [practised]);
   const members = wild.flatMap((object, i) => (object.kind === "openCluster" ? membersOf(seed.hash, i, object) : []));
   const asterisms = plantAsterisms(seed.hash, { bright, objects: wild, free: [practised] });
+  const greatClouds = drawGreatClouds(frame, anchor.dir, PRACTISED_DEG);
   const figureStars = asterisms.flatMap(({ stars }) => stars);
   return {
     seed,
@@ -96,8 +99,9 @@ function makePlan(seed: Seed): SkyPlan {
     bright: letteredStars,
     wild,
     asterisms,
+    greatClouds,
     practised,
-    darkTiles: darkTilesOf(wild),
+    darkTiles: darkTilesOf([...wild, ...greatClouds]),
     plantedByTile: byTile([
       anchor,
       ...cluster.pair,

@@ -53,3 +53,16 @@ export const DEEP_RELIEF: Relief = {
   laneDepth: 1,
   meanStepsDeg: [3, 5],
 };
+
+/** Hills further apart than this show in a glow that is measured as coarsely as the catalogue sky's. */
+const SHOWN_IN_GLOW_DEG = 5;
+
+/** Of the glow of stars too faint to be seen singly: the deep stars' without their small hills. */
+export const GLOW_RELIEF: Relief = {
+  ...DEEP_RELIEF,
+  // Each size of hill keeps its place in the list, by which its pattern is drawn.
+  hills: DEEP_RELIEF.hills.map(({ spacingDeg, variances }) => ({
+    spacingDeg,
+    variances: spacingDeg < SHOWN_IN_GLOW_DEG ? variances.map(() => 0) : variances,
+  })),
+};

@@ -28,6 +28,7 @@ export const PURPOSE = {
   members: 10,
   dust: 11,
   asterisms: 12,
+  greatClouds: 13,
 } as const;
 
 export type Seed = {

@@ -12,13 +12,18 @@ const FIRST_NUMBER = 3;
 
 /**
  * Numbered by right ascension, as the old catalogues are: what shines or hides by itself, then double stars, then small
- * figures of stars, which have a name too.
+ * figures of stars, which have a name too, then what hides a part of the Milky Way.
  */
 export function wildObjects(plan: SkyPlan, at: ConstellationAt): SkyObject[] {
-  const wild = plan.wild.map((object): Unnumbered => ({ ...object, names: [], looks: looksOf(object) }));
+  const unnamed = (object: WildObject): Unnumbered => ({ ...object, names: [], looks: looksOf(object) });
   const doubles = listedDoubles(plan).map((double): Unnumbered => ({ ...double, names: [] }));
   const figures = plan.asterisms.map(({ name, ...figure }): Unnumbered => ({ ...figure, ...FIGURE, names: [name] }));
-  const all = [...byRa(wild), ...byRa(doubles), ...byRa(figures)];
+  const all = [
+    ...byRa(plan.wild.map(unnamed)),
+    ...byRa(doubles),
+    ...byRa(figures),
+    ...byRa(plan.greatClouds.map(unnamed)),
+  ];
   return all.map((object, i) => numbered(plan, FIRST_NUMBER + i, object, at));
 }
 
