@@ -50,11 +50,20 @@ export type PracticeHop = {
   readonly mount?: HopSpec["mount"];
 };
 
-export function practiceSpec({ seed, goal, hopping, claim, mount = "altazimuth" }: PracticeHop): HopSpec {
-  const facts = practiceFacts(seed);
-  const target = facts[goal];
+export function practiceSpec({ goal, ...hop }: PracticeHop): HopSpec {
+  const facts = practiceFacts(hop.seed);
   const way = goal === "cluster" ? facts.clusterWay : facts.galaxyWay;
-  const stops = [{ name: "anchor", dir: facts.anchor.dir }, ...way, { name: "target", dir: target.dir }];
+  return specOf(hop, facts.anchor.dir, way, facts[goal]);
+}
+
+/** A hop of a practice sky by a way of its own. */
+export function specOf(
+  { seed, hopping, claim, mount = "altazimuth" }: Omit<PracticeHop, "goal">,
+  from: Dir,
+  way: readonly { readonly name: string; readonly dir: Dir }[],
+  target: SkyObject,
+): HopSpec {
+  const stops = [{ name: "anchor", dir: from }, ...way, { name: "target", dir: target.dir }];
   const [anchor] = stops;
   return {
     sky: createPracticeSource(seed).ref,
@@ -109,7 +118,7 @@ export async function rehearsed(
     figures: names.figures,
     objects: [],
     anchor,
-    target: { dir: target, object: world.objects.find(({ id }) => id === spec.targets[0]!.objectId) ?? null },
+    target: { dir: target, object: paper.objects.find(({ id }) => id === spec.targets[0]!.objectId) ?? null },
     ways: [],
     words: { anchor: "anchor", target: "target" },
   });

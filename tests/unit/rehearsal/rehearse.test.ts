@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
+import { DEG, separationRad } from "#core/celestial/vector.ts";
 import { score } from "#core/score/report.ts";
 import { record } from "#core/session/record.ts";
-import { practiceSpec, practiceWorld, rehearsed } from "./practiceHops.ts";
+import { practiceNames, practiceObjects } from "#core/sky/practice/practiceSky.ts";
+import { practiceSpec, practiceWorld, rehearsed, specOf } from "./practiceHops.ts";
 
 const HOPS = [
   { seed: "sallow", goal: "cluster", hopping: "binocular-10x50", claim: "binocular-10x50" },
@@ -20,6 +22,25 @@ describe("a learner who sees field and page alone", () => {
       expect(report.word).toBe("found");
       expect(report.points).toBeGreaterThanOrEqual(90);
       expect(moves.length).toBeLessThan(20);
+    }
+  });
+
+  test("finds a double star that the page has, and puts that star into the middle", async () => {
+    const [objects, { stars }] = [practiceObjects("heath"), practiceNames("heath")];
+    const legs = objects
+      .filter(({ kind }) => kind === "doubleStar")
+      .flatMap((double) => {
+        const from = stars.find(({ dir, magV }) => {
+          const apartDeg = separationRad(dir, double.dir) / DEG;
+          return magV < 3.6 && apartDeg > 2 && apartDeg < 4;
+        });
+        return from ? [{ from, double }] : [];
+      });
+    expect(legs.length).toBeGreaterThan(5);
+    for (const { from, double } of legs.slice(0, 3)) {
+      const hop = { seed: "heath", hopping: "finder-9x50", claim: "newton200-48x" } as const;
+      const { session } = await rehearsed(specOf(hop, from.dir, [], double), practiceWorld("heath"));
+      expect(score(record(session)).word).toBe("found");
     }
   });
 
