@@ -1,5 +1,10 @@
-/** The ground before the stars: solid below the hedges, drawn from the skyline's texture above. */
+/**
+ * The ground before the stars: solid below the hedges, drawn from the skyline's texture above. Stars are drawn where they
+ * truly stand, and the tube is told so too; so the ground stands where the light from just over it comes from, lower by
+ * refraction: what shows over the hedge is what an eye sees there.
+ */
 import { Buffer, BufferImageSource, BufferUsage, Geometry, Shader, UniformGroup, type WebGLRenderer } from "pixi.js";
+import { bennettDeg } from "#core/celestial/refraction.ts";
 import type { Frame } from "./frame.ts";
 import { FRAME, PROJECT, programOf } from "./glsl.ts";
 import { type OpenSkyLayer, setSurface } from "./openSky.ts";
@@ -10,7 +15,7 @@ import type { FieldView, Rgb } from "./view.ts";
 const DEG = Math.PI / 180;
 const LIT_WINDOW: Rgb = [0.91, 0.66, 0.27];
 /** Rows of the net: from above all roofs and crowns to below all hedges, and on down to the feet. */
-const BAND_DEG = [9.2, 6.5, 3.8, 1.2];
+const BAND_DEG = [9.2, 6.5, 4.6, 3.2, 2.2, 1.2];
 const SOLID_DEG = [1.2, -4, -12, -25, -45, -89];
 /** The net lies this far to both sides of where one looks, in steps on fixed azimuths. */
 const STEP_DEG = 2.5;
@@ -24,15 +29,15 @@ export interface GroundLayer {
 }
 
 const VERTEX = `
-in vec2 aPlace;
+in vec3 aPlace;
 uniform mat3 uHorizonFromView;
 uniform float uFaceDeg;
 out vec2 vPlace;
 void main() {
   float azimuth = radians(uFaceDeg + aPlace.x);
-  float altitude = radians(aPlace.y);
+  float altitude = radians(aPlace.z);
   vec3 v = uHorizonFromView * vec3(cos(altitude) * vec2(cos(azimuth), -sin(azimuth)), sin(altitude));
-  vPlace = vec2((uFaceDeg + aPlace.x) * ${(SKYLINE_SAMPLES / 360).toFixed(8)}, altitude);
+  vPlace = vec2((uFaceDeg + aPlace.x) * ${(SKYLINE_SAMPLES / 360).toFixed(8)}, radians(aPlace.y));
   gl_Position = clipOf(windowOf(v));
 }`;
 const BAND_FRAGMENT = `
@@ -65,7 +70,10 @@ const SOLID_FRAGMENT = "uniform vec3 uNear; void main() { outColour = vec4(uNear
 
 const netOf = (rowsDeg: readonly number[]): Geometry => {
   const columns = 2 * STEPS + 1;
-  const places = rowsDeg.flatMap((row) => Array.from({ length: columns }, (_, i) => [(i - STEPS) * STEP_DEG, row]));
+  // Azimuth; height as it looks; height in truth.
+  const places = rowsDeg.flatMap((row) =>
+    Array.from({ length: columns }, (_, i) => [(i - STEPS) * STEP_DEG, row, row - bennettDeg(row)]),
+  );
   const order: number[] = [];
   for (let row = 0; row + 1 < rowsDeg.length; row++) {
     for (let i = 0; i + 1 < columns; i++) {
@@ -73,13 +81,10 @@ const netOf = (rowsDeg: readonly number[]): Geometry => {
       order.push(corner, corner + columns, corner + 1, corner + 1, corner + columns, corner + columns + 1);
     }
   }
-  const data = new Float32Array(places.length * 2);
-  places.forEach((place, i) => {
-    data.set(place, i * 2);
-  });
+  const data = Float32Array.from(places.flat());
   return new Geometry({
     attributes: {
-      aPlace: { buffer: new Buffer({ data, usage: BufferUsage.VERTEX | BufferUsage.STATIC }), format: "float32x2" },
+      aPlace: { buffer: new Buffer({ data, usage: BufferUsage.VERTEX | BufferUsage.STATIC }), format: "float32x3" },
     },
     indexBuffer: new Buffer({ data: Uint16Array.from(order), usage: BufferUsage.INDEX | BufferUsage.STATIC }),
   });

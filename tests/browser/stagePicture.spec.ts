@@ -1,6 +1,8 @@
 /** The picture as a whole: that there is one, its lamps, its edges, and that it outlives the loss of the context. */
 import { expect } from "@playwright/test";
+import { bennettDeg } from "#core/celestial/refraction.ts";
 import { squareReach } from "../../src/stage/reach.ts";
+import { farHeightDeg, nearOutline } from "../../src/stage/skyline.ts";
 import { heapOf } from "./stage/heap.ts";
 import type { SceneSpec } from "./stage/page.ts";
 import { LAYOUT, PLAY_LAYOUT, SIDE_CSS_PX, seeded, type TestStar } from "./stage/scene.ts";
@@ -172,6 +174,36 @@ test("the ground covers the stars behind it, and one window is lit in all the ro
   const lit: number[] = [];
   for (let azimuth = 0; azimuth < 360; azimuth += 40) lit.push(await amberPixels(azimuth));
   expect(lit.filter((count) => count > 4)).toHaveLength(1);
+});
+
+test("the ground stands where the light from over it comes from: lower by refraction", async ({
+  page,
+  stageAddress,
+}) => {
+  await openStage(page, stageAddress);
+  const dusk = { ...SIGHT, horizon: { ...SIGHT.horizon!, sunAltitudeRad: -6 * DEG }, reticle: "none" as const };
+  const lookDeg = 6;
+  let before = 0;
+  for (const azimuth of [20, 60, 130, 175, 203, 265]) {
+    // Hills and hedges alone, no tree or house; what is highest meets the sky.
+    const outline = nearOutline(azimuth);
+    expect(outline.crownTo).toBe(0);
+    const heightDeg = Math.max(outline.ground, farHeightDeg(azimuth));
+    const picture = await drawPicture(page, { ...dusk, stars: [], viewFromIcrs: lookAt(azimuth, lookDeg) });
+    const rowAt = (altDeg: number) =>
+      MIDDLE + ((2 * Math.tan(((altDeg - lookDeg) * DEG) / 2)) / SIGHT.planeRadius!) * LAYOUT.fieldRadiusCssPx;
+    const green = (row: number) => picture.channel(MIDDLE, row, 1);
+    const from = Math.round(rowAt(heightDeg)) - 14;
+    const rows = Array.from({ length: 28 }, (_, i) => from + i);
+    const edge = rows.reduce((best, row) =>
+      Math.abs(green(row) - green(row - 1)) > Math.abs(green(best) - green(best - 1)) ? row : best,
+    );
+    const trueDeg = heightDeg - bennettDeg(heightDeg);
+    expect(Math.abs(edge - rowAt(trueDeg)), `azimuth ${azimuth}`).toBeLessThan(1.2);
+    before += (rowAt(heightDeg) - edge) / 6;
+  }
+  // Some three px of a sight's field over the hills: it can be told apart.
+  expect(before).toBeGreaterThan(2);
 });
 
 test("an open sky runs on past the rim at half its light and is gone 250 px further; an instrument has a wall", async ({
