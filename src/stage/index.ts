@@ -6,6 +6,7 @@ export type {
   FieldHorizon,
   FieldLine,
   FieldObject,
+  FieldSpikes,
   FieldView,
   Lamp,
   Reach,

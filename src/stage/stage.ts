@@ -12,7 +12,8 @@ import { heightPxOf, isFieldAlone, widthPxOf } from "./reach.ts";
 import { createRenderer, isSoftware } from "./renderer.ts";
 import { createRimLayer, drawRim, type RimLayer } from "./rimLayer.ts";
 import { createRingGeometry, FINE, NET } from "./rings.ts";
-import { createStarLayer, drawStars, type StarLayer } from "./starLayer.ts";
+import type { DrawSpikes } from "./spikes.ts";
+import { createStarLayer, drawStars, moreLight, type StarLayer } from "./starLayer.ts";
 import type { FieldView, StageLayout } from "./view.ts";
 
 export interface StageEvents {
@@ -50,6 +51,8 @@ interface Layers {
   readonly stars: StarLayer;
   readonly objects: ObjectLayer;
   readonly marks: LineLayer;
+  /** Null until its code is there. */
+  spikes: DrawSpikes | null;
 }
 
 const COLOUR_BUFFER = 0x4000;
@@ -66,7 +69,14 @@ const createLayers = (frame: Frame): Layers => {
     stars: createStarLayer(frame),
     objects: createObjectLayer(frame),
     marks: createLineLayer(frame, rings),
+    spikes: null,
   };
+};
+
+/** Brings the spikes' code. */
+const bringSpikes = async (layers: Layers, frame: Frame): Promise<void> => {
+  const { createSpikes } = await import("./spikes.ts");
+  layers.spikes = createSpikes(frame, (...of) => moreLight(layers.stars, frame, ...of));
 };
 
 const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: FieldView, layout: StageLayout): void => {
@@ -76,6 +86,7 @@ const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: Fiel
   } else drawSky(gpu, layers.barrel, frame, view);
   drawObjects(gpu, layers.objects, view);
   drawStars(gpu, layers.stars, frame, view);
+  if (view.spikes) layers.spikes?.(gpu, view, view.spikes);
   if (view.horizon) drawGround(gpu, layers.ground, layers.openSky, frame, view);
   drawMarks(gpu, layers.marks, frame, view, layout);
   if (view.horizon) drawMask(gpu, layers.openSky, frame, view);
@@ -93,6 +104,7 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
   const layers = createLayers(frame);
   let layout: StageLayout | null = null;
   let lastView: FieldView | null = null;
+  let spikesAsked = false;
   const clearColor: [number, number, number, number] = [0, 0, 0, 1];
   const bound = { target: renderer.view.renderTarget, clear: COLOUR_BUFFER, clearColor };
 
@@ -103,6 +115,13 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
     groundColour(frame, view, clearColor);
     renderer.renderTarget.bind(bound);
     drawLayers(renderer, layers, frame, view, layout);
+    if (!view.spikes || spikesAsked) return;
+    spikesAsked = true;
+    void bringSpikes(layers, frame).then(
+      () => lastView && draw(lastView),
+      // Where the file does not come, bright stars go without.
+      () => undefined,
+    );
   };
   const onLost = (event: Event): void => {
     event.preventDefault();

@@ -1,8 +1,9 @@
 /** Stars as points; those bright enough for glare as quads, so that neither size nor place has a limit. */
-import { Buffer, BufferUsage, Geometry, Shader, type WebGLRenderer } from "pixi.js";
+import { Buffer, BufferUsage, Geometry, Shader, UniformGroup, type WebGLRenderer } from "pixi.js";
 import type { Frame } from "./frame.ts";
-import { programOf } from "./glsl.ts";
+import { FRAME, PROJECT, programOf, THROUGH, TONE } from "./glsl.ts";
 import { type BlendKind, type DrawCall, drawCall, issue } from "./renderer.ts";
+import { LIMIT_PEAK, PEAK_DEX_PER_MAG } from "./screenLight.ts";
 import {
   createStarRows,
   gatherPoints,
@@ -138,4 +139,43 @@ export const drawStars = (renderer: WebGLRenderer, layer: StarLayer, frame: Fram
   drawGathered(renderer, points);
   drawGathered(renderer, whole);
   drawGathered(renderer, cut);
+};
+
+/** One more light on the stars that are quads. */
+export interface MoreLight {
+  readonly uniforms: Readonly<Record<string, Float32Array>>;
+  /** After the stars, in the same frame. */
+  draw(renderer: WebGLRenderer): void;
+}
+/**
+ * Makes one from shader text that comes later, over what the stars' own stands on; a fragment finds the law of their light in
+ * `LIMIT_LIGHT` and `LOG2_PER_MAG`.
+ * @param uniforms - so many numbers each, by name
+ */
+export const moreLight = (
+  { whole, cut }: StarLayer,
+  frame: Frame,
+  vertex: string,
+  fragment: string,
+  uniforms: Readonly<Record<string, 2 | 3>>,
+): MoreLight => {
+  const sizes = Object.entries(uniforms).map(([name, size]) => [
+    name,
+    { value: new Float32Array(size), type: `vec${size}<f32>` as const },
+  ]);
+  const group = new UniformGroup(Object.fromEntries(sizes));
+  const law = `const float LIMIT_LIGHT = ${LIMIT_PEAK}; const float LOG2_PER_MAG = ${PEAK_DEX_PER_MAG * Math.log2(10)};`;
+  const glProgram = programOf("more-light", [FRAME, PROJECT, vertex], [FRAME, TONE, THROUGH, law, fragment]);
+  const shader = new Shader({ glProgram, resources: { frame: frame.group, own: group } });
+  const rows = [whole.rows, cut.rows];
+  const calls = [whole, cut].map((one) => drawCall(one.calls[0]!.geometry, shader, "add", "triangle-list"));
+  return {
+    uniforms: group.uniforms as unknown as MoreLight["uniforms"],
+    draw(renderer) {
+      for (let i = 0; i < calls.length; i++) {
+        calls[i]!.size = rows[i]!.count * PER_QUAD;
+        issue(renderer, calls[i]!);
+      }
+    },
+  };
 };

@@ -56,6 +56,15 @@ export interface FieldAir {
   /** Direction, ICRS. */
   readonly zenith: ArrayLike<number>;
 }
+/** What the vanes in a tube make of bright stars. */
+export interface FieldSpikes {
+  /** Way across the pointing to the top of the tube, ICRS: the vanes stand along it and across. */
+  readonly top: ArrayLike<number>;
+  /** By how much the middle of a spike is fainter to the eye than its star, mag. */
+  readonly belowMag: number;
+  /** Angle of a vane's first dark place, radians. */
+  readonly vaneRad: number;
+}
 /** Where the eye looks, from the field's centre: x right, y up, CSS px. */
 export interface FieldGaze {
   readonly xCssPx: number;
@@ -82,6 +91,8 @@ export interface FieldView {
   readonly air: FieldAir | null;
   /** Null: the free gaze of an adapted eye. */
   readonly gaze: FieldGaze | null;
+  /** Null or left out: no vanes. */
+  readonly spikes?: FieldSpikes | null;
   /** How far out of focus a glass is: so many times a faint star's own width on the window more; 0 or left out is sharp. */
   readonly defocus?: number;
   /** Exponent of a star's brightness as drawn: less than 1 lifts the faintest, 1 or left out leaves them. */

@@ -1,6 +1,7 @@
 /**
  * The eye in play, whose code comes after the sky: it heeds what hand, keys and lamp ask of it, puts that into the record with
- * its time, and tells the picture where it looks and how used to the dark it is. It moves nothing and costs nothing.
+ * its time, and tells the picture where it looks, how used to the dark it is, and what of a telescope's vanes it sees. It moves
+ * nothing and costs nothing.
  */
 import { effect, untracked } from "@preact/signals";
 import { gearInUse, stepEvent } from "#core/session/session.ts";
@@ -11,6 +12,7 @@ import { createDark } from "./dark.ts";
 import { darkOn } from "./darkOn.ts";
 import { createGaze, foveaCssPx, stareLossMag } from "./gaze.ts";
 import type { Eye, Hop } from "./hop.ts";
+import { createSpikes } from "./spikes.ts";
 
 /** A look at something by a torch: it goes out by itself, so that nobody is left in the light. */
 const TORCH_MS = 1500;
@@ -31,6 +33,7 @@ export function createEye(hop: Hop, clock: Clock): Eye {
   const { signals, attempt, picture, field, keeper } = hop;
   const { session } = attempt;
   const gaze = createGaze();
+  const spikes = createSpikes();
   const dark = createDark(() => attempt.night.zenithMu);
   let torch: ReturnType<typeof setTimeout> | undefined;
 
@@ -93,6 +96,7 @@ export function createEye(hop: Hop, clock: Clock): Eye {
       const lossMag = stareLossMag(field.limitMilliMag, field.directMilliMag, lackMag);
       const foveaPx = foveaCssPx(gearInUse(session), fieldRadiusCssPx);
       picture.gaze = gaze.now(nowMs, foveaPx, lossMag, lackMag, reducedMotion.value);
+      picture.spikes = spikes.now(session, attempt);
     },
     get moves() {
       return gaze.moves || dark.moves;

@@ -8,6 +8,7 @@ import { starWidthArcsec } from "#core/eye/starImage.ts";
 import type { ObjectLook } from "#core/field/objectLook.ts";
 import { emptyField, fieldCone, seenField } from "#core/field/seenField.ts";
 import { gearById } from "#core/optics/gear.ts";
+import { hasVanes, VANE_RAD } from "#core/optics/vanes.ts";
 import { fieldRadiusPlane, viewFromIcrs } from "#core/optics/viewFrame.ts";
 import type { Dir, GearId, StarSource } from "#core/seams/index.ts";
 import { tilesOfCone } from "#core/sky/catalogue/tilesOfCone.ts";
@@ -39,6 +40,8 @@ export interface Effects {
 const ROUND = 240;
 const ROUND_FIELDS = 0.15;
 const AIR_MASS = 2;
+/** As many spikes as stars have glare: more than any eye sees. */
+const SPIKES_BELOW_MAG = 2.6;
 const LOOKS: readonly Omit<ObjectLook, "seed">[] = [
   { form: "granules", resolved: 0.7, cut: 0.05 },
   { form: "disc", resolved: 0, cut: 0.1 },
@@ -103,6 +106,7 @@ export const createEffects = async (
     objectsVersion: 1,
     reticle: gear.kind === "finder" ? "cross" : "none",
     eyepiece: gear.kind === "eyepiece",
+    spikes: hasVanes(gear) ? { top: zenith, belowMag: SPIKES_BELOW_MAG, vaneRad: VANE_RAD } : null,
   };
   const field = emptyField();
   const input = { pointing: centre, gear, source, seeing, objects: [] };
