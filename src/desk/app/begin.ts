@@ -9,13 +9,12 @@ import { grainOn } from "../play/grain.ts";
 import { twinkleOn } from "../play/twinkle.ts";
 import { screenFit } from "../screen/fit.ts";
 import { readFit } from "../screen/kept.ts";
-import { freeSky } from "../seed/freeSky.ts";
 import { createSound } from "../sound/createSound.ts";
 import { openStore } from "../store/openStore.ts";
 import { languageFor, readLanguage, speak } from "../words/language.ts";
 import { isSeeded } from "./lessonOf.ts";
 import type { FinishedAttempt, Sound, Store } from "./ports.ts";
-import { chosenLanguage, type LampKind, lamp, lampLevel, screen, screenOf, soundOn, volume } from "./state.ts";
+import { chosenLanguage, freeSky, type LampKind, lamp, lampLevel, screen, screenOf, soundOn, volume } from "./state.ts";
 
 export interface Desk {
   readonly store: Store;

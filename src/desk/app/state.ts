@@ -26,6 +26,8 @@ export const volume = signal(0.7);
 /** The language that the reader chose; null where the browser is asked. */
 export const chosenLanguage = signal<Language | null>(null);
 export const keysShown = signal(false);
+/** The sky of free practice, by a name of core/lesson/siteSkies.ts; any other is taken for the usual one. */
+export const freeSky = signal("");
 
 const still = matchMedia("(prefers-reduced-motion: reduce)");
 export const reducedMotion = signal(still.matches);

@@ -1,7 +1,7 @@
 /** Free practice: a word, the learner's own or one that chance gives, the site's sky, and the hop through the sky that the word grows. */
 import { useId, useState } from "preact/hooks";
 import { SITE_SKIES } from "#core/lesson/siteSkies.ts";
-import { freeSky } from "../seed/freeSky.ts";
+import { freeSky } from "../app/state.ts";
 import { freeId, saySeed, USUAL_SKY } from "../seed/seedIds.ts";
 import { drawSeedWord } from "../seed/words.ts";
 import { Panel } from "./Panels.tsx";
