@@ -91,3 +91,6 @@ export function utcMsOf(text: string): number {
 /** A number cut to decimals that carry meaning; null where it is none. */
 export const rounded = (value: number, decimals: number): number | null =>
   Number.isFinite(value) ? Number(value.toFixed(decimals)) + 0 : null;
+
+/** An angle of [0, 360) degrees cut to decimals: what would become 360 is 0. */
+export const roundedTurn = (deg: number, decimals: number): number => Number(deg.toFixed(decimals)) % 360;

@@ -9,7 +9,7 @@ import { parseArgs } from "../args.ts";
 import type { Verb } from "../io.ts";
 import { underSky } from "../lessonFile.ts";
 import { table } from "../table.ts";
-import { rounded, utcMsOf } from "../values.ts";
+import { rounded, roundedTurn, utcMsOf } from "../values.ts";
 
 const OPTIONS = { sky: "value", lesson: "value", time: "value" } as const;
 
@@ -34,7 +34,7 @@ export const name: Verb = {
       return {
         name: best,
         kind,
-        raDeg: rounded(raRad / DEG, 6)!,
+        raDeg: roundedTurn(raRad / DEG, 6),
         decDeg: rounded(decRad / DEG, 6)!,
         magV,
         otherNames,

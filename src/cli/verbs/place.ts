@@ -18,7 +18,7 @@ import { underSky } from "../lessonFile.ts";
 import type { Sky } from "../skies.ts";
 import { pairs } from "../table.ts";
 import { UsageError } from "../usageError.ts";
-import { needed, type Place, placeFrom, rounded, siteOf, utcMsOf } from "../values.ts";
+import { needed, type Place, placeFrom, rounded, roundedTurn, siteOf, utcMsOf } from "../values.ts";
 
 const OPTIONS = { ra: "value", dec: "value", site: "value", time: "value", sky: "value", lesson: "value" } as const;
 
@@ -62,10 +62,10 @@ export const place: Verb = {
     const apparentDeg = altitudeDeg + refractionDeg;
     const { hourAngleRad } = hourAngleFromDir(equatorialOfDateFromIcrs(site(), utcMs()), dir);
     const json = {
-      raDeg: rounded(raDeg, 6),
+      raDeg: roundedTurn(raDeg, 6),
       decDeg: rounded(decDeg, 6),
       altitudeDeg: rounded(altitudeDeg, 6),
-      azimuthDeg: rounded(azRad / DEG, 6),
+      azimuthDeg: roundedTurn(azRad / DEG, 6),
       airmass: apparentDeg >= 0 ? rounded(kastenYoung(apparentDeg), 4) : null,
       parallacticDeg: rounded(signed(parallacticAngleRad(dir, zenithDir(horizon)) / DEG), 6),
       hourAngleDeg: rounded(hourAngleRad / DEG, 6),

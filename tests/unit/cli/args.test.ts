@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { parseArgs } from "../../../src/cli/args.ts";
 import { UsageError } from "../../../src/cli/usageError.ts";
-import { decDegOf, numberOf, raDegOf, siteOf, utcMsOf } from "../../../src/cli/values.ts";
+import { decDegOf, numberOf, raDegOf, roundedTurn, siteOf, utcMsOf } from "../../../src/cli/values.ts";
 
 const OPTIONS = { dec: "value", eyes: "flag" } as const;
 const parse = (...args: string[]) => parseArgs(args, OPTIONS, { least: 0, most: 1, what: "a name" });
@@ -49,6 +49,9 @@ describe("arguments", () => {
 });
 
 describe("values", () => {
+  it("goes on at 0 where a turn is whole, also by rounding", () => {
+    expect([359.9999994, 359.9999996, 0, 180].map((deg) => roundedTurn(deg, 6))).toEqual([359.999999, 0, 0, 180]);
+  });
   it("takes angles in every writing", () => {
     expect(raDegOf("18h53m35s")).toBeCloseTo(283.395833, 6);
     expect(raDegOf("18:53:35")).toBeCloseTo(283.395833, 6);
