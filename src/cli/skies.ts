@@ -108,6 +108,9 @@ export function skyOf(ref: SkyRef, io: Io): Sky {
   return ref.kind === "practice" && ref.seed !== undefined ? practiceOf(ref.seed) : catalogueSky(io);
 }
 
+/** Enough for the whole of a practice sky to V 12.5, or for 36 degrees about a place to its end: some millions of stars. */
+const MOST_TILES = 20_000;
+
 /** All that a sky has of a cone; tiles come in first. @throws UsageError where one is missing or damaged */
 async function loaded({ source }: Sky, cone: Cone, limitMag: number): Promise<Resident> {
   const signal = new AbortController().signal;
@@ -115,6 +118,12 @@ async function loaded({ source }: Sky, cone: Cone, limitMag: number): Promise<Re
     for (;;) {
       const here = source.resident(cone, limitMag);
       if (here.missing.length === 0) return here;
+      if (here.missing.length > MOST_TILES)
+        throw new UsageError(
+          "ARGUMENTS",
+          "that circle holds more faint stars than can be told at once",
+          "give a smaller radius or a brighter limit",
+        );
       await source.want([...here.missing], 0, signal);
     }
   } catch (error) {

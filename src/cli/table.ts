@@ -1,7 +1,7 @@
 /** Columns of text, each as wide as its widest entry; numbers to the right, words to the left. */
 export function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
   const all = [head, ...rows];
-  const widths = head.map((_, column) => Math.max(...all.map((row) => (row[column] ?? "").length)));
+  const widths = head.map((_, column) => all.reduce((most, row) => Math.max(most, (row[column] ?? "").length), 0));
   const isNumber = head.map((_, column) => rows.every((row) => /^[-+]?[\d.]*$/.test(row[column] ?? "")));
   const line = (row: readonly string[]) =>
     widths

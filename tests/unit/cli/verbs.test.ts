@@ -25,6 +25,7 @@ describe("what cannot be used ends with 2", () => {
     [["stars", "--dec=5", "--radius=1", "--limit=6"], "ARGUMENTS", /--ra is missing/],
     [["stars", "--ra=10", "--dec=5", "--radius=200", "--limit=6"], "ARGUMENTS", /from 0 to 180/],
     [["stars", "--ra=10", "--dec=5", "--radius=1", "--limit=6", "--sky=A B"], "ARGUMENTS", /seed word/],
+    [["stars", "--ra=10", "--dec=5", "--radius=180", "--limit=15", "--sky=sallow"], "ARGUMENTS", /smaller radius/],
     [["name"], "ARGUMENTS", /name is missing/],
     [["place", "M 27", "--site=50,0"], "ARGUMENTS", /--time is missing/],
     [["place", "--site=50,0"], "ARGUMENTS", /--ra is missing/],
