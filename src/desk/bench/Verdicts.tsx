@@ -40,8 +40,12 @@ function Row({ finding, onGo }: { finding: Finding; onGo: (finding: Finding) => 
           <span class="hidden-words">{say("bench.atSaid", { line, column })}. </span>
           <span class="finding-code">{code}</span>
         </span>
-        <span class="finding-what">{message}</span>
-        <span class="finding-hint">{hint}</span>
+        <span class="finding-what" lang="en">
+          {message}
+        </span>
+        <span class="finding-hint" lang="en">
+          {hint}
+        </span>
       </button>
     </li>
   );

@@ -37,8 +37,10 @@ function BadRows({ own }: { own: OwnCatalogue }) {
           {first.map(({ line, what, hint }) => (
             <li key={line}>
               <span class="own-line">{say(countedBy === "row" ? "row" : "line", { line: count(line) })}</span>
-              <span>{what}</span>
-              <span class="own-hint">{hint}</span>
+              <span lang="en">{what}</span>
+              <span class="own-hint" lang="en">
+                {hint}
+              </span>
             </li>
           ))}
         </ul>

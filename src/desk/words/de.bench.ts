@@ -31,7 +31,7 @@ export const DE_BENCH = {
   findings: "Was zu beheben ist",
   none: "Nichts zu beheben.",
   noneNote: "Die Lektion lässt sich ausprobieren.",
-  findingsNote: "Jede Zeile führt an ihre Stelle im Text. Die Befunde selbst sind englisch wie die Lektionssprache.",
+  findingsNote: "Auf Englisch; jeder führt an seine Stelle im Text.",
   oneError: "1 Fehler",
   errors: "{count} Fehler",
   oneWarning: "1 Warnung",

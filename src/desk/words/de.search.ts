@@ -4,7 +4,7 @@ import type { InWords } from "./say.ts";
 
 export const DE_SEARCH = {
   title: "Namenssuche",
-  label: "Name eines Sterns, Objekts, Sternbilds oder Planeten",
+  label: "Name von Stern, Objekt, Sternbild, Planet",
   example: "M 57, beta Cyg, Lyra, Saturn",
   note: "an jedem Himmel",
   one: "1 Treffer heißt so oder ähnlich",
