@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { separationDas } from "#core/celestial/vector.ts";
-import { createSession } from "#core/session/session.ts";
-import { away, hop, onAnchor, pushTo, say, TARGET, wait } from "./hands.ts";
+import { score } from "#core/score/report.ts";
+import { record } from "#core/session/record.ts";
+import { createSession, pointingMas, type Session, type SessionEvent } from "#core/session/session.ts";
+import { createChance } from "#core/sky/practice/chance.ts";
+import { away, type Hearing, hop, onAnchor, pushTo, say, TARGET, wait } from "./hands.ts";
 
 const asked = (kinds: readonly { kind: string; which?: number }[]) =>
   kinds.filter(({ kind }) => kind === "pinAsked").map(({ which }) => which);
@@ -59,5 +62,39 @@ describe("hints and aids", () => {
     ]);
     const none = createSession(hop({ aids: { ...hop().spec.aids, hints: "off" } }));
     expect(say(none, { kind: "hint", leg: 0, grade: 1 }).all).toEqual([{ kind: "refused", why: "aidIsOff" }]);
+  });
+});
+
+describe("who is asked and answers truly", () => {
+  const answering = (session: Session) => {
+    const answered = ({ all }: Hearing) => {
+      for (const { kind } of all) {
+        if (kind !== "pinAsked") continue;
+        say(session, { kind: "pin", at: pointingMas(session) });
+        wait(session, 40);
+      }
+    };
+    return {
+      say: (event: SessionEvent) => answered(say(session, event)),
+      pushTo: (to: ReturnType<typeof away>, degPerS: number) => answered(pushTo(session, to, degPerS)),
+    };
+  };
+
+  it.each([1, 2, 3, 4, 5, 6])("has all pins of the score, by whatever way the hop went: way %i", (way) => {
+    const chance = createChance(way);
+    const within = (low: number, high: number) => low + (high - low) * chance();
+    const session = createSession(hop({ drift: way % 2 === 0, finderOffsetDas: [way > 3 ? 7200 : 0, -3600] }));
+    const learner = answering(onAnchor(session));
+    for (let leg = 0; leg < 3; leg++) {
+      learner.pushTo(away(within(1, 8), 300 + within(-25, 25)), within(0.5, 3));
+      if (chance() < 0.4) learner.say({ kind: "restart" });
+      wait(session, within(100, 9000));
+    }
+    learner.pushTo(TARGET, 1);
+    learner.say({ kind: "use", gear: "newton200-48x" });
+    learner.pushTo(TARGET, 0.3);
+    learner.say({ kind: "claim", says: "here" });
+    const { word, lines } = score(record(session));
+    expect([word, lines.find(({ what }) => what === "pins")?.points]).toEqual(["found", 30]);
   });
 });
