@@ -98,6 +98,12 @@ export const SCREENS = {
     await page.getByRole("heading", { name: "Your screen" }).waitFor();
     await atRest(page);
   },
+  async free(page: Page) {
+    await openHash(page, "");
+    await page.getByRole("button", { name: /^Free practice/ }).click();
+    await page.getByRole("slider", { name: "The sky over it" }).waitFor();
+    await atRest(page);
+  },
   async print(page: Page) {
     await openHash(page, `print/${FINDER_LESSON}`);
     await page.locator(".hop-sheet .chart svg").nth(1).waitFor();
