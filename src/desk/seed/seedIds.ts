@@ -62,8 +62,10 @@ export function seedOfId(id: string): SeedOfId {
 export function seedTitle(id: string): string {
   const { word, sky } = seedOfId(id);
   if (!id.startsWith(DAILY)) {
-    const title = saySeed("free", { seed: word });
-    return sky === USUAL_SKY ? title : saySeed("freeUnder", { title, sky: siteWords(sky) });
+    // Short enough for the corner of the play screen: what tells it from others is the word and the sky.
+    return sky === USUAL_SKY
+      ? saySeed("free", { seed: word })
+      : saySeed("freeUnder", { seed: word, sky: siteWords(sky) });
   }
   const how = { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" } as const;
   const date = dateFormat(how).format(Date.parse(word));

@@ -6,7 +6,7 @@ export const DE_SEED = {
   daily: "Himmel vom {date}",
   free: "Freies Üben: {seed}",
 
-  freeUnder: "{title}, {sky}",
+  freeUnder: "{seed}, {sky}",
   siteCity: "in der Stadt",
   siteSuburb: "am Stadtrand",
   siteVillage: "am Dorfrand",

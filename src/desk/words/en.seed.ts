@@ -2,7 +2,7 @@
 export const EN_SEED = {
   daily: "Sky of {date}",
   free: "Free practice: {seed}",
-  freeUnder: "{title}, {sky}",
+  freeUnder: "{seed}, {sky}",
   siteCity: "in the city",
   siteSuburb: "at the edge of town",
   siteVillage: "at the edge of a village",

@@ -123,7 +123,7 @@ describe("free practice under a site's sky", () => {
   test("the sky goes with the id: reloaded, shared and printed it is the same hop; without one it is the hill's", () => {
     expect(freeId("Peat Lane", "city")).toBe("free180-peat-lane");
     expect(seedOfId("free180-peat-lane")).toEqual({ word: "peat-lane", sky: "city" });
-    expect(seedTitle("free180-peat-lane")).toBe("Free practice: peat-lane, in the city");
+    expect(seedTitle("free180-peat-lane")).toBe("peat-lane, in the city");
     expect(lessonOf("free180-peat-lane").place.skyMagPerArcsec2).toBe(18);
     expect(lessonOf("free-peat-lane").place).toEqual(SALLOWFELL_HILL);
     for (const sky of SITE_SKIES) expect(seedOfId(freeId("x".repeat(32), sky)!).sky).toBe(sky);
