@@ -62,6 +62,9 @@ test("paper is white and print black; for the red lamp both are its tones", asyn
   const sheet = page.locator(".hop-sheet");
   await expect(sheet).toHaveCSS("background-color", WHITE);
   await expect(sheet).toHaveCSS("color", BLACK);
+  // About the sheet the browser paints the page's own ground, or one of its scheme.
+  await expect(page.locator("html")).toHaveCSS("background-color", WHITE);
+  await expect(page.locator("html")).toHaveCSS("color-scheme", "light");
   await page.emulateMedia({ media: "screen" });
   await page.getByRole("button", { name: "For the red lamp" }).click();
   await page.emulateMedia({ media: "print" });

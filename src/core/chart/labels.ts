@@ -58,10 +58,14 @@ const CAPITALS_OVER_PX = 2.4;
 const STAR_NAMES_OVER_PX = 1.7;
 
 /** Places to try: words of the hop keep below their sign, names go right, left, above, below, then to the corners. */
-function placesFor({ x, y, r, style }: LabelWish, height: number): Place[] {
+function placesFor({ x, y, r, style }: LabelWish, height: number, roamPx: number): Place[] {
   const gap = r + 4;
   if (style === "figureName")
-    return NAME_OFFSETS.map(([dx, dy]) => ({ x: x + dx, y: y + dy, align: "middle" as const }));
+    return NAME_OFFSETS.filter(([dx, dy]) => Math.hypot(dx, dy) <= roamPx).map(([dx, dy]) => ({
+      x: x + dx,
+      y: y + dy,
+      align: "middle" as const,
+    }));
   const beside: Place[] = [
     { x: x + gap, y: y + height * 0.3, align: "start" },
     { x: x - gap, y: y + height * 0.3, align: "end" },
@@ -81,6 +85,8 @@ export type PlacingOptions = {
   readonly measure: Measure;
   /** Letters at this many times their own size. */
   readonly typeScale: number;
+  /** A figure's name wanders no further from its middle: beyond, it would name another part of the sky. */
+  readonly roamPx: number;
   /** Whether a box may hold letters; what the hand wrote brings its own contrast, and so needs no light to be read by. */
   readonly within: (box: Box, tone?: "hand") => boolean;
 };
@@ -114,12 +120,12 @@ function counts(style: TextStyle, { dotR, line, trail }: Obstacle, pass: Pass): 
 export function placeLabels(
   wishes: readonly LabelWish[],
   taken: readonly Obstacle[],
-  { measure, typeScale, within }: PlacingOptions,
+  { measure, typeScale, roamPx, within }: PlacingOptions,
 ): (Placed | null)[] {
   const obstacles = [...taken];
   return wishes.map((wish) => {
     const [width, height] = [measure(wish.style, wish.text) * typeScale, letterHeightPx(wish.style) * typeScale];
-    const places = placesFor(wish, height);
+    const places = placesFor(wish, height, roamPx);
     for (const pass of passesOf(wish.style)) {
       for (const { x, y, align } of places) {
         const box = textBox(x, y, align, width, height);

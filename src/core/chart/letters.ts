@@ -7,6 +7,8 @@ import type { ChartPage } from "./page.ts";
 import { pageFromScreen, printedRadius, type SheetView, screenFromPage } from "./sheetView.ts";
 import type { ChartMark, TextMark } from "./types.ts";
 
+/** A figure's name keeps this near to its middle, or a line's height. */
+const ROAM = { deg: 3.5, leastPx: 18 } as const;
 /** Figures of the net are read over dots up to this radius. */
 const FIGURE_OVER_PX = 2;
 
@@ -56,7 +58,8 @@ export function layLetters(
     ...screenFromPage(view, pxPerPagePx, wish.x, wish.y),
     r: printedRadius(wish.r, view.scale) * pxPerPagePx,
   }));
-  const placed = placeLabels(wishes, [...figures.boxes, ...printed], { ...options, within });
+  const roamPx = Math.max(ROAM.leastPx, ROAM.deg * page.pxPerDeg * pxPerPagePx * view.scale);
+  const placed = placeLabels(wishes, [...figures.boxes, ...printed], { ...options, roamPx, within });
   const names = wishes.flatMap(({ style, text, tone, x, y, r }, i): TextMark[] => {
     const place = placed[i];
     if (!place) return [];

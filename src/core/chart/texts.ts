@@ -46,7 +46,7 @@ function printedOnce<Star extends { readonly dir: Dir }>(brightestFirst: readonl
   return kept;
 }
 
-/** Names wished for, the most wanted first: what the hop needs, then bright stars, then figures. */
+/** Names wished for, the most wanted first: what the hop needs, the anchor's figure with it, then bright stars, then figures. */
 function wishesOf(page: ChartPage, content: ChartContent, projection: PageProjection): LabelWish[] {
   const point = { x: 0, y: 0 };
   const at = (dir: Dir, r: number, style: TextStyle, text: string): LabelWish[] =>
@@ -57,18 +57,23 @@ function wishesOf(page: ChartPage, content: ChartContent, projection: PageProjec
   const brightestFirst = content.names.filter(({ magV }) => magV <= page.limitMag).sort((a, b) => a.magV - b.magV);
   const stars = printedOnce(brightestFirst, page.byEye === true);
   const atAnchor = (dir: Dir) => anchor !== null && separationCos(dir, anchor) > COS_SAME_STAR;
+  const figures = content.figures.map(({ abbr, name }, i) => {
+    const place = nameDir(page, content, projection, i);
+    const wish: LabelWish[] = place ? [{ ...place, r: 0, style: "figureName", text: name.toUpperCase() }] : [];
+    const isHome = content.segments.some(({ figure, from, to }) => figure === abbr && (atAnchor(from) || atAnchor(to)));
+    return { wish, isHome };
+  });
+  const figureWishes = (home: boolean) => figures.flatMap(({ wish, isHome }) => (isHome === home ? wish : []));
   return [
     ...(anchor ? at(anchor, ANCHOR_RADIUS_PX, "word", words.anchor) : []),
     ...(target ? at(target.dir, 11, "word", words.target) : []),
+    ...figureWishes(true),
     ...stars.flatMap(({ dir, magV, proper, label }) => {
       const r = atAnchor(dir) ? ANCHOR_RADIUS_PX : dotRadiusPx(magV, page.limitMag);
       if (proper && magV < 2.6) return at(dir, r, "starName", proper);
       return at(dir, r, /^\d/.test(label) ? "number" : "greek", label);
     }),
-    ...content.figures.flatMap(({ name }, i): LabelWish[] => {
-      const place = nameDir(page, content, projection, i);
-      return place ? [{ ...place, r: 0, style: "figureName", text: name.toUpperCase() }] : [];
-    }),
+    ...figureWishes(false),
   ];
 }
 

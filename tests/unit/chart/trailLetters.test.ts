@@ -70,3 +70,15 @@ describe("a sheet that runs out of the window", () => {
     expect(laidWith(60)).toEqual([]);
   });
 });
+
+describe("a figure's name", () => {
+  const name: ChartMark = { ...NAME, style: "figureName", text: "SAGITTA", of: { x: 0, y: 0, r: 0 } };
+  /** Something stands at its middle and about it, 30 px high. */
+  const trail = Array.from({ length: 60 }, (_, i) => ({ x: (i % 15) * 12 - 84, y: Math.floor(i / 15) * 8 - 16 }));
+  const laidAt = (pxPerDeg: number) => layLetters({ ...PAGE, pxPerDeg }, [name], PLAIN_VIEW, { ...OPTIONS, trail });
+
+  it("wanders off its middle where that is a small step in the sky, and falls away where it would name another part", () => {
+    expect(laidAt(34)).toHaveLength(1);
+    expect(laidAt(4)).toEqual([]);
+  });
+});
