@@ -5,7 +5,7 @@ import { DEG, separationRad } from "#core/celestial/vector.ts";
 import { GEAR } from "#core/optics/gear.ts";
 import type { Dir, GearId, Seeing } from "#core/seams/index.ts";
 import { checkBodiesInSky, isMoving } from "./checkBodies.ts";
-import { type Finding, finding } from "./findings.ts";
+import { type Finding, type FindingCode, finding } from "./findings.ts";
 import type { Path, Places } from "./locate.ts";
 import type { FoundSpot, Lookups, SkyLookup } from "./lookups.ts";
 import { nearestWord } from "./nearestWord.ts";
@@ -70,10 +70,24 @@ function findAll(
   return found;
 }
 
-/** Shown to the free gaze in this instrument: stars by their limit, objects by their band; places without a magnitude pass. */
-function isShown(spot: FoundSpot, gear: GearId, seeing: Seeing): boolean {
-  if (spot.object) return seeing.object(spot.object.id, gear).band !== "not";
-  return spot.magV === undefined || spot.magV * 1000 <= seeing.star(spot.dir, spot.colourBV, gear).avertedMilliMag;
+/** How an instrument shows a spot: to any look, to the free gaze alone, or not. Places without a magnitude pass. */
+function shownBy(
+  { object, magV, dir, colourBV }: FoundSpot,
+  gear: GearId,
+  seeing: Seeing,
+): "plainly" | "beside" | "not" {
+  if (object) return seeing.object(object.id, gear).band === "not" ? "not" : "plainly";
+  if (magV === undefined) return "plainly";
+  const { avertedMilliMag, directMilliMag } = seeing.star(dir, colourBV, gear);
+  if (magV * 1000 > avertedMilliMag) return "not";
+  return magV * 1000 > directMilliMag ? "beside" : "plainly";
+}
+
+/** Reports a star to be stepped from or to that is not there for whoever looks straight at it. */
+function checkShown({ seeing, report }: Scene, spot: FoundSpot, gear: GearId, code: FindingCode, path: Path): void {
+  const shown = shownBy(spot, gear, seeing);
+  if (shown === "not") report(code, path, `${gear} does not show ${spot.name}`);
+  else if (shown === "beside") report("FW051", path, `${gear} shows ${spot.name} only to one who looks beside it`);
 }
 
 function checkWays(
@@ -82,7 +96,7 @@ function checkWays(
   found: ReadonlyMap<string, FoundSpot>,
   at: (path: Path) => Path,
 ): void {
-  const { lesson, report, seeing } = scene;
+  const { lesson, report } = scene;
   const field = GEAR.get(lesson.gear.hopping)!.fieldDeg;
   const anchor = found.get(spotName(hop.anchor));
   const target = found.get(spotName(hop.target));
@@ -99,8 +113,7 @@ function checkWays(
       const before = places[m - 1];
       if (!place) return;
       const path = at(["ways", w, "marks", m]);
-      if (m > 0 && m < last && !isShown(place, lesson.gear.hopping, seeing))
-        report("FW033", path, `${lesson.gear.hopping} does not show ${place.name}`);
+      if (m > 0 && m < last) checkShown(scene, place, lesson.gear.hopping, "FW033", path);
       const leg = before ? apartDeg(before.dir, place.dir) : 0;
       if (leg > LONGEST_LEG_FIELDS * field)
         report(
@@ -113,21 +126,20 @@ function checkWays(
 }
 
 function checkEnds(
-  { lesson, report, seeing }: Scene,
+  scene: Scene,
   hop: LessonHop,
   found: ReadonlyMap<string, FoundSpot>,
   at: (path: Path) => Path,
 ): void {
+  const { lesson, report } = scene;
   const anchor = found.get(spotName(hop.anchor));
   const first = lesson.gear.use[0]!;
   if (anchor && isMoving(anchor)) report("FW048", at(["anchor"]), `${anchor.name} moves among the stars`);
-  else if (anchor && !isShown(anchor, first, seeing))
-    report("FW031", at(["anchor"]), `${first} does not show ${anchor.name}`);
+  else if (anchor) checkShown(scene, anchor, first, "FW031", at(["anchor"]));
   const target = found.get(spotName(hop.target));
   if (!target) return;
   if (!target.object) report("FW023", at(["target"]), `${target.name} is a place or a star`);
-  else if (!isShown(target, lesson.gear.claim, seeing))
-    report("FW032", at(["target"]), `${lesson.gear.claim} does not show ${target.name}`);
+  else checkShown(scene, target, lesson.gear.claim, "FW032", at(["target"]));
 }
 
 /** Wants a lesson whose instruments are all known, and whose bodies have whole orbits. */

@@ -183,6 +183,11 @@ export const CATALOGUE = {
     title: "named twice",
     hint: "Keep one of the two.",
   },
+  FW051: {
+    severity: "warning",
+    title: "star that a straight look loses",
+    hint: "Choose a brighter star to step by, or a larger instrument: beginners look straight at things.",
+  },
 } as const satisfies Record<`FW${number}`, Entry>;
 
 export type FindingCode = keyof typeof CATALOGUE;

@@ -62,8 +62,9 @@ function wayTo(target: SkyObject, letters: readonly NamedStar[], { seeing, hoppi
     near.every((other) => other === mark || other.magV > mark.magV || apartDeg(other, mark) > ALONE_DEG);
   for (const anchor of near) {
     const wayDeg = apartDeg(anchor, target);
-    const eye = seeing.star(anchor.dir, anchor.colourBV ?? AVERAGE_BV, "eye").avertedMilliMag;
-    if (1000 * anchor.magV > eye - PLAIN_MILLI_MAG.anchor || wayDeg < LEAST_WAY_DEG) continue;
+    const eye = seeing.star(anchor.dir, anchor.colourBV ?? AVERAGE_BV, "eye");
+    const faintestMilliMag = Math.min(eye.directMilliMag, eye.avertedMilliMag - PLAIN_MILLI_MAG.anchor);
+    if (1000 * anchor.magV > faintestMilliMag || wayDeg < LEAST_WAY_DEG) continue;
     const mark = near.find((star) => {
       const [first, second] = [apartDeg(anchor, star), apartDeg(star, target)];
       // A mark brighter than the anchor would be the better anchor.

@@ -62,4 +62,5 @@ export const BAD: Readonly<Record<FindingCode, Bad>> = {
     /does not show Heather/,
   ),
   FW050: edit("use: [eye,", "use: [eye, eye,", /eye stands there already/),
+  FW051: edit("[Bright, Mark,", "[Bright, Dim,", /shows Dim only to one who looks beside it/),
 };

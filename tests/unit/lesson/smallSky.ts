@@ -29,6 +29,7 @@ const object = (id: string, raDeg: number, decDeg: number, magV: number): SkyObj
 const STARS = [
   star("Bright", 300, 20, 3.5),
   star("Mark", 300, 22, 6),
+  star("Dim", 300, 22, 9),
   star("Faint", 300, 22.5, 12),
   star("Low", 120, -20, 3),
 ];
@@ -50,7 +51,10 @@ const sky: SkyLookup = {
 const UNSEEN = ["Ghost", "body-3"];
 const seeing: Seeing = {
   version: 1,
-  star: (_dir, _bv, gear) => ({ avertedMilliMag: gear === "eye" ? 5800 : 9800, directMilliMag: 5000 }),
+  star: (_dir, _bv, gear) => ({
+    avertedMilliMag: gear === "eye" ? 5800 : 9800,
+    directMilliMag: gear === "eye" ? 4300 : 8300,
+  }),
   object: (id) => {
     const marginMilliMag = UNSEEN.includes(id) ? -2000 : 1500;
     const band: Band = UNSEEN.includes(id) ? "not" : "seen";
