@@ -83,7 +83,7 @@ export const EN_REPORT = {
   costOne: "It cost 1 point.",
   trains: "{title} trains just this.",
 
-  "INV-KEEP": "reading the page upright",
+  "INV-KEEP": "reading the sheet upright",
   "INV-KEEP line": "Your finder turns the sky by half. Turn the chart by half too.",
   "INV-HALF": "turning one way only",
   "INV-HALF line": "Half a turn swaps both: up with down and left with right.",
@@ -103,11 +103,11 @@ export const EN_REPORT = {
   "OFF-WAY": "leaving the way",
   "OFF-WAY line": "Two stops without the expected star mean lost. Go back to a star you are sure of.",
   "TO-AND-FRO": "to and fro",
-  "TO-AND-FRO line": "Put a star in the middle before you look at the page, then go once.",
+  "TO-AND-FRO line": "Put a star in the middle before you look at the sheet, then go once.",
   "PIN-OFF": "not saying where you are",
-  "PIN-OFF line": "Before you push on, find three stars of the field on the page, and set the pin among them.",
+  "PIN-OFF line": "Before you push on, find three stars of the field on the sheet, and set the pin among them.",
   HINTS: "asking first",
-  "HINTS line": "Look for the brightest two, turn the page until their line agrees, and only then ask.",
+  "HINTS line": "Look for the brightest two, turn the sheet until their line agrees, and only then ask.",
   "FIRST-SHORT": "stopping short",
   "FIRST-SHORT line": "Count fields, then look.",
 

@@ -32,9 +32,9 @@ export const EN_SEED = {
   briefing: "A soft spot called {target} lies four degrees from the bright star {anchor}.",
   briefingCluster: "A cluster called {target} lies {deg} degrees from {anchor}.",
   halfTurn: "The finder turns the sky by half: what is up lies at the bottom.",
-  mirrorDiagonal: "The finder's image is mirrored. Flip the page before you turn it.",
+  mirrorDiagonal: "The finder's image is mirrored. Flip the sheet before you turn it.",
   erectingDiagonal: "The finder shows the sky the right way round.",
-  ownSky: "Nobody knows this sky by heart. The page is all there is.",
+  ownSky: "Nobody knows this sky by heart. The sheet is all there is.",
 
   wayOfSteps: "by the star and the triangle",
   wayStraight: "straight to the triangle",
@@ -90,6 +90,6 @@ export const EN_SEED = {
   shown: "The line led you there. Any seed word gives you another sky.",
   notSeen: "The place is right. An honest no is an observation.",
   missed: "You stopped {shortFields} fields short. Count the fields first, then look.",
-  outside: "That lies off the page. Go back to {anchor} and count from there.",
+  outside: "That lies off the sheet. Go back to {anchor} and count from there.",
   afterwards: "You went {trailFields} fields; the shortest way is {parFields}.",
 } as const;
