@@ -72,7 +72,7 @@ test("normal lamp: every screen has a sound tree", async ({ page }) => {
 
 const PLAIN_NAMES = new Set<string>(Object.keys(SCREENS));
 for (const lamp of ["red", "amber"] as const)
-  test(`${lamp} lamp: sound trees, texts that stand out by red light alone${lamp === "red" ? ", and no other light" : ""}`, async ({
+  test(`${lamp} lamp: texts that stand out by red light alone${lamp === "red" ? ", sound trees, and no other light" : ""}`, async ({
     page,
   }) => {
     await keep(page, await keptAttempts());
@@ -83,9 +83,10 @@ for (const lamp of ["red", "amber"] as const)
         expect(contrast, `${pair} at ${level}`).toBeGreaterThanOrEqual(LEAST_CONTRAST);
       await visitAll(page, async (name) => {
         await expectTextsStandOut(page, `${name} at ${level}`);
-        if (level === 235) return;
+        // The trees of the two differ in nothing but tones.
+        if (level === 235 || lamp === "amber") return;
         await expectSoundTree(page, name, false);
-        if (lamp === "red" && PLAIN_NAMES.has(name)) await expectRedAlone(page, name);
+        if (PLAIN_NAMES.has(name)) await expectRedAlone(page, name);
       });
       await SCREENS.start(page);
     }

@@ -2,6 +2,7 @@
 import { expect, type Page } from "@playwright/test";
 import { picture } from "./play/looks.ts";
 import { test } from "./play/watch.ts";
+import { readSetting } from "./store/idb.ts";
 
 const open = async (page: Page) => {
   await page.goto("/#/screen");
@@ -21,6 +22,7 @@ test("a dot and a card are told by the mouse and by keys, kept over a reload, an
   await slider.fill("342");
   await slider.press("ArrowRight");
   await expect(page.getByText(/The round field in a hop looks \d+ degrees/)).toBeVisible();
+  await expect.poll(() => readSetting(page, "screenFit")).toMatchObject({ cardPx: 343 });
   await page.reload();
   await expect(dot(page, 4)).toBeChecked();
   await expect(slider).toHaveValue("343");

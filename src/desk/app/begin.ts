@@ -58,7 +58,7 @@ async function settings(store: Store): Promise<void> {
   const speakAsWished = () => speak(languageFor(chosenLanguage.value, navigator.language));
   await speakAsWished();
   effect(() => void speakAsWished());
-  let first = true;
+  let kept: Readonly<Record<string, unknown>> | null = null;
   effect(() => {
     const now = {
       lamp: lamp.value,
@@ -73,8 +73,10 @@ async function settings(store: Store): Promise<void> {
       freeSky: freeSky.value,
       language: chosenLanguage.value,
     };
-    if (!first) for (const [key, value] of Object.entries(now)) void store.setSetting(key, value);
-    first = false;
+    // What has changed alone: whoever closes the page at once waits for nothing else.
+    if (kept)
+      for (const [key, value] of Object.entries(now)) if (value !== kept[key]) void store.setSetting(key, value);
+    kept = now;
   });
 }
 

@@ -54,3 +54,23 @@ export const readBase = (page: Page): Promise<Kept> =>
         };
       }),
   );
+
+/** A setting as the data base holds it now. */
+export const readSetting = (page: Page, key: string): Promise<unknown> =>
+  page.evaluate(
+    (wanted) =>
+      new Promise<unknown>((resolve, reject) => {
+        const opening = indexedDB.open("faintward");
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+          const base = opening.result;
+          const reading = base.transaction("settings").objectStore("settings").get(wanted);
+          reading.onerror = () => reject(reading.error);
+          reading.onsuccess = () => {
+            base.close();
+            resolve(reading.result);
+          };
+        };
+      }),
+    key,
+  );
