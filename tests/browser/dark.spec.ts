@@ -23,14 +23,19 @@ const fieldAlone = ({ bytes, width, channels }: Pixels): Uint8Array =>
   });
 const starsIn = async (page: Page) => findStars(await picture(page), 1).length;
 
+/** Once the hop is there: what is pressed while it comes may be drawn over. */
+async function openMoreHelp(page: Page): Promise<void> {
+  await page.locator(".canvas-place:not(.is-empty) canvas").waitFor();
+  await page.getByRole("button", { name: "More help" }).click();
+  await waitInPage(page, 1500);
+}
+
 async function openLeft(page: Page) {
   const left = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
   const running = await left.leftAttempt("3-03", nodeFiles);
   await keepRunning(page, running);
   await page.goto("/#/lesson/3-03");
-  await page.locator(".canvas-place:not(.is-empty) canvas").waitFor();
-  await page.getByRole("button", { name: "More help" }).click();
-  await waitInPage(page, 1500);
+  await openMoreHelp(page);
   const torches = async () => {
     const { events } = left.told((await readBase(page)).running[0]!.recordText);
     return events
@@ -104,6 +109,6 @@ test("red and amber lamps spare the eye, white does not, unless the reader keeps
   expect(await starsIn(page)).toBe(adapted);
   await expect.poll(async () => (await torches()).length).toBe(2);
   await page.reload();
-  await page.getByRole("button", { name: "More help" }).click();
+  await openMoreHelp(page);
   await expect(page.getByRole("button", { name: /^Let white light cost my eye the dark/ })).toHaveCount(1);
 });

@@ -34,7 +34,7 @@ export default defineConfig({
   testDir: ".",
   outputDir: "../../dist/test/browser",
   timeout: 120_000,
-  workers: 3,
+  workers: 2,
   retries: 0,
   reporter: [["line"], ["json"]],
   use: {
