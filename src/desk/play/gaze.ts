@@ -3,6 +3,7 @@ import { DEG } from "#core/celestial/vector.ts";
 import { fieldRadiusPlane, projectionOf } from "#core/optics/viewFrame.ts";
 import type { Gear } from "#core/seams/index.ts";
 import type { FieldGaze } from "../../stage/index.ts";
+import type { Mutable } from "./mutable.ts";
 
 /** From the field's centre, x right and y up, CSS px. */
 export interface StarePlace {
@@ -34,7 +35,6 @@ export function foveaCssPx(gear: Gear, fieldRadiusCssPx: number): number {
 export const stareLossMag = (avertedMilliMag: number, directMilliMag: number, lackMag: number): number =>
   Math.max(0, (avertedMilliMag - directMilliMag) / 1000 - lackMag);
 
-type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 export interface Gaze {
   /** Null looks about freely again. */
   stareAt(place: StarePlace | null): void;

@@ -9,14 +9,13 @@ import type { Sound, Store } from "../app/ports.ts";
 import type { Attempt } from "./attempt.ts";
 import type { Keeper } from "./keep.ts";
 import type { Loading } from "./loading.ts";
+import type { Mutable } from "./mutable.ts";
 import type { Night } from "./night.ts";
 import { createPicture, type Picture, type Sun } from "./picture.ts";
 import { createProgress, type Progress } from "./progress.ts";
 import type { PlaySignals } from "./signals.ts";
 import type { OpenSky } from "./skies.ts";
 import type { Steering } from "./steering.ts";
-
-type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
 export interface Ports {
   readonly store: Store;

@@ -12,8 +12,8 @@ import type { FieldAir, FieldObject, FieldView } from "../../stage/index.ts";
 import type { LampKind } from "../app/state.ts";
 import type { Bodies } from "./bodies.ts";
 import { skyShade } from "./limits.ts";
+import type { Mutable } from "./mutable.ts";
 
-type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 export type Picture = Mutable<FieldView> & { readonly viewFromIcrs: Float64Array };
 
 /** The sky at the centre of the field at its reference brightness, display values: in a glass, and open to the naked eye. */
