@@ -44,6 +44,12 @@ export function markDown({ place }: Pick<Lesson, "place">, marks: readonly Mark[
   return [marks[0]!, marks.at(-1)!].find(({ dir }) => altAzFromDir(horizon, dirFromMas(dir)).altRad <= 0);
 }
 
+/** An hour of a lesson's night in words, and how to go back to the lesson's own. */
+function hourWords({ place, time }: Pick<Lesson, "place" | "time">, utcMs: number) {
+  const [own, now] = [Date.parse(time), utcMs].map((ms) => timeWords(ms, place.lonDeg)) as [string, string];
+  return { own, now, back: say("back", { time: own }) };
+}
+
 /**
  * What has to be said of an hour; null where nothing has.
  * @param bands how the claim instrument shows the target, at the lesson's hour and at this one
@@ -54,17 +60,12 @@ export function hourTold(
   utcMs: number,
   bands: readonly [lessons: Band, now: Band],
 ): HourTold | null {
-  const lessonMs = Date.parse(lesson.time);
-  const [own, time] = [lessonMs, utcMs].map((ms) => timeWords(ms, lesson.place.lonDeg)) as [string, string];
-  const told = (words: string, isPossible = true): HourTold => ({
-    words,
-    back: say("back", { time: own }),
-    isPossible,
-  });
+  const { own, now: time, back } = hourWords(lesson, utcMs);
+  const told = (words: string, isPossible = true): HourTold => ({ words, back, isPossible });
   const down = markDown(lesson, marks, utcMs);
   if (down) return told(say("down", { time, name: down.name }), false);
   if (bands[0] !== "not" && bands[1] === "not") return told(say("unseen", { time, name: marks.at(-1)!.name }));
-  return Math.abs(utcMs - lessonMs) > WORDS_HOLD_MS ? told(say("written", { time: own })) : null;
+  return Math.abs(utcMs - Date.parse(lesson.time)) > WORDS_HOLD_MS ? told(say("written", { time: own })) : null;
 }
 
 async function tell(hop: Hop, utcMs: number): Promise<void> {
@@ -106,12 +107,9 @@ export async function moveHop(hop: Hop): Promise<boolean> {
     await move(hop, utcMs);
     return signals.hour.value?.isPossible ?? true;
   } catch (error) {
-    const [time, own] = [utcMs, Date.parse(lesson.time)].map((ms) => timeWords(ms, lesson.place.lonDeg)) as [
-      string,
-      string,
-    ];
+    const { now: time, back } = hourWords(lesson, utcMs);
     const why = error instanceof Error ? error.message : String(error);
-    signals.hour.value = { words: say("missing", { time, why }), back: say("back", { time: own }), isPossible: false };
+    signals.hour.value = { words: say("missing", { time, why }), back, isPossible: false };
     return false;
   }
 }

@@ -121,7 +121,7 @@ export function Target({ sheet }: { sheet: HopSheet }) {
             <dt key={gear.id}>
               {gearName(gear)}, {sayPrint("starsTo", { limit: fixed(limitMag, 1) })}
             </dt>
-            <dd>{sayPrint(`${band}`)}</dd>
+            <dd>{sayPrint(band)}</dd>
           </>
         ))}
       </dl>

@@ -29,7 +29,7 @@ export function Headline({ facts, lesson, heading }: Props & { heading: RefObjec
         {record.compiled.spec.sky.kind === "imported" && sayReport("ownStars")}
       </p>
       <h1 tabIndex={-1} ref={heading}>
-        {sayReport(`${report.word}`, { title })}
+        {sayReport(report.word, { title })}
       </h1>
       {line && (
         <p class="after-line" lang={langOf(lesson)}>

@@ -5,7 +5,7 @@ import { DEG, dot, offsetDir } from "#core/celestial/vector.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { ASTERISM_SHAPES, type AsterismShape } from "./asterismShapes.ts";
 import { type Chance, createChance, shuffled } from "./chance.ts";
-import type { SkyStar } from "./frame.ts";
+import { drawDir, type SkyStar } from "./frame.ts";
 import { planted } from "./plantings.ts";
 import type { Free } from "./population.ts";
 import { PURPOSE } from "./seed.ts";
@@ -66,10 +66,7 @@ function placeFor(chance: Chance, majorArcmin: number, made: readonly Asterism[]
   let best: Dir = [0, 0, 1];
   let fewest = Number.POSITIVE_INFINITY;
   for (let i = 0; i < TRIES && fewest > 0; i++) {
-    const z = 2 * chance() - 1;
-    const radius = Math.sqrt(1 - z * z);
-    const turn = 360 * chance() * DEG;
-    const dir: Dir = [radius * exactCos(turn), radius * exactCos(turn - 90 * DEG), z];
+    const dir = drawDir(chance);
     const faults = faultsAt(dir, majorArcmin, made, around);
     if (faults < fewest) [best, fewest] = [dir, faults];
   }
