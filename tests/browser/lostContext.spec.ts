@@ -3,8 +3,8 @@ import { expect, type Page } from "@playwright/test";
 import { keep, keptAttempts, SCREENS } from "./access/screens.ts";
 import { nodeModule } from "./nodeModule.ts";
 import { findStars } from "./play/blobs.ts";
-import { fieldBox } from "./play/hands.ts";
-import { type Pixels, readPng } from "./play/png.ts";
+import { picture } from "./play/looks.ts";
+import type { Pixels } from "./play/png.ts";
 import { test } from "./play/watch.ts";
 import { readBase } from "./store/idb.ts";
 import type * as Left from "./store/leftAttempt.ts";
@@ -16,11 +16,20 @@ const TIMES = 10;
 const LEAST_STARS = 20;
 const BRIGHT_MAG = 1;
 const WINDOW_STAR_PX = 1;
+/** What is read late is there within so long. */
+const STILL_MS = 700;
+const MOST_LOOKS = 20;
 
-async function picture(page: Page): Promise<Pixels> {
-  const { middle, radiusPx } = await fieldBox(page);
-  const clip = { x: middle.x - radiusPx, y: middle.y - radiusPx, width: 2 * radiusPx, height: 2 * radiusPx };
-  return readPng(await page.screenshot({ clip }));
+/** The picture once it stays as it is: an instrument is there at once, but its stars may have to be read. */
+async function stillPicture(page: Page): Promise<Pixels> {
+  let before = await picture(page);
+  for (let i = 0; i < MOST_LOOKS; i++) {
+    await page.waitForTimeout(STILL_MS);
+    const after = await picture(page);
+    if (difference(before, after) <= 1) return after;
+    before = after;
+  }
+  throw new Error("the picture does not come to rest");
 }
 
 const brightStars = (pixels: Pixels): number =>
@@ -70,8 +79,7 @@ test("ten times lost and back: the same picture, the same attempt", async ({ pag
   await push(page, "ArrowUp");
   await page.keyboard.press("n");
   await page.keyboard.press("w");
-  await page.waitForTimeout(1000);
-  const before = await picture(page);
+  const before = await stillPicture(page);
   const recordBefore = told(await recordText(page));
   expect(brightStars(before)).toBeGreaterThanOrEqual(LEAST_STARS);
 
@@ -111,8 +119,7 @@ test("what is pushed while the context is away is in the picture when it is back
   // Drawn anew for a reason of its own, the picture is the same: nothing of it was left over from before.
   await page.keyboard.press("n");
   await page.keyboard.press("w");
-  await page.waitForTimeout(1000);
-  expect(difference(back, await picture(page))).toBeLessThanOrEqual(1);
+  expect(difference(back, await stillPicture(page))).toBeLessThanOrEqual(1);
 });
 
 test("each instrument's picture comes back: sight and eye with the ground below, the eyepiece", async ({ page }) => {
@@ -120,8 +127,7 @@ test("each instrument's picture comes back: sight and eye with the ground below,
   await SCREENS.finder(page);
   for (const key of ["w", "w", "n", "n", "n"]) {
     await page.keyboard.press(key);
-    await page.waitForTimeout(1200);
-    const before = await picture(page);
+    const before = await stillPicture(page);
     const { giveBack } = await takeAway(page);
     await giveBack();
     await page.waitForTimeout(300);

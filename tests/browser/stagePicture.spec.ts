@@ -267,7 +267,7 @@ ownPageTest("a thousand frames leave nothing behind", async ({ page, stageAddres
   await openStage(page, stageAddress, { ...LAYOUT, reachCssPx: squareReach(60), fieldRadiusCssPx: 50, rimCssPx: 8 });
   const { used, afterCollecting } = await heapOf(page);
   for (const scene of [FINDER, SIGHT]) {
-    await page.evaluate((spec) => window.stagePage.spin(spec, 1500), scene);
+    await page.evaluate((spec) => window.stagePage.spin(spec, 700), scene);
     // By now the engine has compiled what it will; what it learns on the way is no leak.
     const before = await afterCollecting();
     await page.evaluate((spec) => window.stagePage.spin(spec, 1000), scene);

@@ -37,7 +37,8 @@ async function hopOn(
   await page.keyboard.up(key);
   await page.keyboard.press("n");
   await page.keyboard.press("w");
-  await expect.poll(async () => grown((await runningOf(page)).recordText)).toBe(true);
+  const kept = async () => grown((await runningOf(page)).recordText);
+  await expect.poll(kept, { intervals: [50] }).toBe(true);
   return { page, kept: (await runningOf(page)).recordText };
 }
 

@@ -19,14 +19,20 @@ export interface Kept {
   readonly finished: FinishedAttempt;
 }
 
-/** A hop under way and one that was found. */
-export async function keptAttempts(): Promise<Kept> {
+async function makeKept(): Promise<Kept> {
   const { leftAttempt } = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
   const { endedAttempt } = await nodeModule<typeof Ended>("tests/browser/access/endedAttempt.ts");
   return {
     running: await leftAttempt(FINDER_LESSON, nodeFiles),
     finished: await endedAttempt(FINDER_LESSON, nodeFiles),
   };
+}
+
+let kept: Promise<Kept> | undefined;
+/** A hop under way and one that was found; made once for each worker. */
+export function keptAttempts(): Promise<Kept> {
+  kept ??= makeKept();
+  return kept;
 }
 
 async function fillAside(page: Page, filled: Parameters<typeof fillBase>[1]): Promise<void> {

@@ -2,7 +2,7 @@
 import type { Page } from "@playwright/test";
 import type { Look } from "#core/rehearsal/types.ts";
 import { findGlows, findHandfuls, findStars } from "./blobs.ts";
-import { fieldBox, type Hand, waitInPage } from "./hands.ts";
+import { fieldBox, type Hand } from "./hands.ts";
 import type { HopSheet } from "./hopSheet.ts";
 import { type Pixels, readPng } from "./png.ts";
 
@@ -14,7 +14,7 @@ export interface Player {
   readonly starPx: number;
 }
 
-/** The words of the field follow what happens within so long. */
+/** The words of the field follow what happens within so long: they are written four times a second. */
 export const WORDS_MS = 350;
 /** A handful: so many stars within so many radii. */
 const HANDFUL = { within: 0.06, atLeast: 5 } as const;
@@ -79,19 +79,24 @@ const OUTS: readonly (readonly [words: string, out: number, least: number, most:
   ["near the edge", 0.9, 0.8, 1],
 ];
 
-const MOST_READS = 8;
-/** The words of the field once they say the same twice: the tube has come to rest, and the page has told it. */
-async function settledWords(page: Page): Promise<string> {
-  const read = async () => (await page.locator("#field").getAttribute("aria-label")) ?? "";
-  let words = await read();
-  for (let i = 0; i < MOST_READS; i++) {
-    await waitInPage(page, WORDS_MS);
-    const before = words;
-    words = await read();
-    if (words === before) break;
-  }
-  return words;
-}
+/** The words of the field once they have not changed for a while: the tube has come to rest, and the page has told it. */
+const settledWords = (page: Page): Promise<string> =>
+  page.locator("#field").evaluate(
+    (field, ms) =>
+      new Promise<string>((resolve) => {
+        const done = () => {
+          changes.disconnect();
+          resolve(field.getAttribute("aria-label") ?? "");
+        };
+        let timer = setTimeout(done, ms);
+        const changes = new MutationObserver(() => {
+          clearTimeout(timer);
+          timer = setTimeout(done, ms);
+        });
+        changes.observe(field, { attributeFilter: ["aria-label"] });
+      }),
+    WORDS_MS,
+  );
 
 /** Null where the anchor is not in view. */
 export async function anchorTold(page: Page): Promise<Told | null> {

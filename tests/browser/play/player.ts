@@ -8,6 +8,9 @@ import { seekAnchor } from "./seekAnchor.ts";
 
 /** Time for the tube to come to rest and for the page to say so. */
 const REST_MS = 1050;
+/** After a short push, which tells which way is which, nobody waits for more than the picture. */
+const SHORT_FIELDS = 0.2;
+const SHORT_REST_MS = 400;
 const MOST_MOVES = 25;
 
 /** From the open briefing to the report. @throws Error where the learner gives up or is not done in time */
@@ -52,8 +55,9 @@ async function carryOut({ page, hand, sheet }: Player, move: LearnerMove): Promi
   switch (move.kind) {
     case "push": {
       const fieldRad = await fieldRadOf(page);
-      await hand.push(move.axis1 / fieldRad, move.axis2 / fieldRad);
-      return waitInPage(page, REST_MS);
+      const [right, up] = [move.axis1 / fieldRad, move.axis2 / fieldRad];
+      await hand.push(right, up);
+      return waitInPage(page, Math.hypot(right, up) < SHORT_FIELDS ? SHORT_REST_MS : REST_MS);
     }
     case "pin":
       await hand.pin(() => placeOnSheet(page, sheet, move.at));
@@ -62,6 +66,7 @@ async function carryOut({ page, hand, sheet }: Player, move: LearnerMove): Promi
       await hand.take(/Eyepiece/);
       return waitInPage(page, REST_MS);
     case "claim":
+      await waitInPage(page, REST_MS);
       return hand.press(move.says === "here" ? "claim" : "notSeen");
     case "restart":
       await hand.press("home");
