@@ -20,11 +20,14 @@ const viewOf = (spec: SceneSpec): FieldView => {
   version += 1;
   return { ...PLAIN_VIEW, blocks: [blockOf(stars)], objectsVersion: version, ...rest };
 };
-const toText = (bytes: Uint8Array): string => {
+/** Packed first: a picture is mostly dark, and the way out of the page is slow. */
+async function toText(bytes: Uint8Array): Promise<string> {
+  const packed = new Blob([Uint8Array.from(bytes)]).stream().pipeThrough(new CompressionStream("deflate"));
+  const short = new Uint8Array(await new Response(packed).arrayBuffer());
   let text = "";
-  for (let i = 0; i < bytes.length; i += 8192) text += String.fromCharCode(...bytes.subarray(i, i + 8192));
+  for (let i = 0; i < short.length; i += 8192) text += String.fromCharCode(...short.subarray(i, i + 8192));
   return btoa(text);
-};
+}
 const nextEvent = (type: string) =>
   new Promise<void>((resolve) => canvas.addEventListener(type, () => setTimeout(resolve, 0), { once: true }));
 
@@ -46,10 +49,10 @@ const handles = {
     stage.draw(view);
     stage.draw({ ...view, ...change });
   },
-  /** The last view, base64 of its rows from the lowest upwards. */
-  pixels() {
+  /** The last view, base64 of its packed rows from the lowest upwards. */
+  async pixels() {
     const { width, height, rgba } = stage.readPixels();
-    return { width, height, rgba: toText(rgba) };
+    return { width, height, rgba: await toText(rgba) };
   },
   /**
    * Takes the context away and gives it back, as a driver does; resolves when the stage has drawn again.

@@ -1,6 +1,7 @@
 /** Builds and serves the stage's page under the strict policy of the real one, and reads its pictures. */
 import { rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { inflateSync } from "node:zlib";
 import { test as base, type Page } from "@playwright/test";
 import { build } from "vite";
 import type { StageLayout } from "../../../src/stage/index.ts";
@@ -108,7 +109,7 @@ export const openStage = async (page: Page, address: string, layout: StageLayout
 };
 export const readPicture = async (page: Page): Promise<Picture> => {
   const { width, height, rgba } = await page.evaluate(() => window.stagePage.pixels());
-  return new Picture(width, height, Buffer.from(rgba, "base64"));
+  return new Picture(width, height, inflateSync(Buffer.from(rgba, "base64")));
 };
 export const drawPicture = async (page: Page, spec: SceneSpec): Promise<Picture> => {
   await page.evaluate((wanted) => window.stagePage.draw(wanted), spec);
