@@ -11,6 +11,7 @@ import { FRAME, PROJECT, THROUGH, TONE } from "./glsl.ts";
 import { LIMIT_PEAK, PEAK_DEX_PER_MAG } from "./screenLight.ts";
 import { STEADY_MILLI } from "./starGather.ts";
 import { NOTICE, STARLIGHT } from "./starlight.ts";
+import { COLOUR } from "./starTones.ts";
 
 /** Stars this much fainter than the limit are noticed now and then. */
 export const BELOW_LIMIT_MAG = NOTICING.edgeMag;
@@ -40,17 +41,6 @@ float profile(float t2) {
   float v = u * u;
   return .75 * v * v + .25 * u;
 }
-`;
-
-const COLOUR = `
-vec3 colourOf(float bv) {
-  vec3 a = vec3(160., 190., 255.), b = vec3(205., 220., 255.), c = vec3(245., 245., 255.);
-  vec3 d = vec3(255., 240., 214.), e = vec3(255., 214., 160.), f = vec3(255., 178., 112.);
-  vec3 cool = bv < 0. ? mix(a, b, (bv + .3) / .3) : mix(b, c, bv / .4);
-  vec3 warm = bv < .7 ? mix(c, d, (bv - .4) / .3) : bv < 1.1 ? mix(d, e, (bv - .7) / .4) : mix(e, f, (bv - 1.1) / .7);
-  return (bv < .4 ? cool : warm) / 255.;
-}
-vec3 tintOf(float d, float bv) { return mix(vec3(1.), colourOf(bv), clamp((d - 2.2) / 3., 0., 1.) * .62); }
 `;
 
 const STAR_IN = `
