@@ -29,14 +29,20 @@ function paeth(left: number, up: number, corner: number): number {
   return byUp <= byCorner ? up : corner;
 }
 
+/** What each kind of filter takes off a byte (PNG, 3rd edition, 9.2). */
+const GUESSES: readonly ((left: number, up: number, corner: number) => number)[] = [
+  () => 0,
+  (left) => left,
+  (_, up) => up,
+  (left, up) => (left + up) >> 1,
+  paeth,
+];
+
 function unfilterRow(filter: number, row: Uint8Array, before: Uint8Array, channels: number): void {
-  for (let i = 0; i < row.length; i++) {
-    const left = i >= channels ? row[i - channels]! : 0;
-    const up = before[i] ?? 0;
-    const corner = i >= channels ? (before[i - channels] ?? 0) : 0;
-    const guess = [0, left, up, (left + up) >> 1, paeth(left, up, corner)][filter]!;
-    row[i] = row[i]! + guess;
-  }
+  if (filter === 0) return;
+  const guess = GUESSES[filter]!;
+  for (let i = 0; i < channels; i++) row[i]! += guess(0, before[i]!, 0);
+  for (let i = channels; i < row.length; i++) row[i]! += guess(row[i - channels]!, before[i]!, before[i - channels]!);
 }
 
 /** @throws Error where the file is of another kind */
