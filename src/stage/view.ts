@@ -35,11 +35,11 @@ export interface FieldHorizon {
   readonly sunAltitudeRad: number;
   /** From north by east. */
   readonly sunAzimuthRad: number;
-  /** What the air takes low down, 0.001 mag, as core/eye/lowAir.ts has it by the sine of the altitude; without it nothing. */
+  /** By how much stars fall behind `limitMag` low down, 0.001 mag, as core/eye/lowAir.ts has it by the sine of the altitude; without it nothing. */
   readonly lossMilliMag?: ArrayLike<number>;
   /** What is left of the Milky Way's contrast with the night, likewise; without it all. */
   readonly glowContrast?: ArrayLike<number>;
-  /** How much of what the air takes `limitMag` has in it. */
+  /** How much of that `limitMag` has in it already. */
   readonly lossInLimitMilliMag?: number;
 }
 /** How much the Milky Way brightens the night: triangles over the sky, as core/sky/glow/glowCells.ts makes them. */

@@ -1,5 +1,6 @@
 /** The Milky Way over an open sky: dimmed low down by as much as core says, and nowhere else. */
 import { expect } from "@playwright/test";
+import { zenithConditions } from "#core/eye/conditions.ts";
 import { atHeight, contrastTable, lowGlowDex } from "#core/eye/lowAir.ts";
 import type { FieldGlow, FieldHorizon } from "../../src/stage/view.ts";
 import { LAYOUT, SIDE_CSS_PX } from "./stage/scene.ts";
@@ -29,7 +30,7 @@ const PATCHES: FieldGlow = (() => {
   return { corners: Float32Array.from(values), count: values.length / 7 };
 })();
 
-const CONTRAST = Array.from(contrastTable(0.22));
+const CONTRAST = Array.from(contrastTable(zenithConditions(21)));
 const horizonWith = (glowContrast?: readonly number[]): FieldHorizon => ({
   horizonFromIcrs: [1, 0, 0, 0, 1, 0, 0, 0, 1],
   sunAltitudeRad: -0.8,

@@ -32,7 +32,7 @@ export interface Conditions {
   /** Width of a star's image at the zenith, arcsec. */
   readonly seeingArcsec: number;
   readonly observer: Observer;
-  /** Light of the Milky Way at a direction, mag/arcsec2, where a map is given. */
+  /** Light of the Milky Way at a direction, as it would be at the zenith, mag/arcsec2, where a map is given. */
   readonly glowMuAt?: ((dir: Dir) => number) | undefined;
 }
 /** The sky at one place: how it is lit, and what the air takes. */
@@ -114,7 +114,9 @@ export function skyHere(now: Conditions, dir: Dir): SkyHere {
     const above = { phaseDeg, zenithDeg: 90 - altDeg, separationDeg: degOfDot(dot(moon, dir)) };
     lights.push(moonNl(above, zenithRad, now.extinction));
   }
-  if (now.glowMuAt) lights.push(nanolambertOfMu(now.glowMuAt(dir)));
+  const lossMag = lossMagOf(now.extinction, airMass);
+  // The other lights are of the air, which makes or scatters them; this comes from beyond, and the air takes of it as of a star.
+  if (now.glowMuAt) lights.push(nanolambertOfMu(now.glowMuAt(dir) + lossMag));
   const skyMu = lights.length === 2 && !now.zenith && lights[1] === 0 ? now.darknessMu : muOfSum(lights);
-  return { airMass, lossMag: lossMagOf(now.extinction, airMass), skyMu, altitudeDeg: Math.max(-90, trueDeg) };
+  return { airMass, lossMag, skyMu, altitudeDeg: Math.max(-90, trueDeg) };
 }

@@ -39,7 +39,9 @@ export function costsOf(optics: Optics, now: Conditions, dir: Dir): Costs {
     before = after;
     return cost;
   };
-  const skyGlow = step({ darknessMu: now.darknessMu, glowMuAt: now.glowMuAt });
+  // The Milky Way's light is that of the place in view, wherever it is thought to stand.
+  const glowMuAt = now.glowMuAt && (() => now.glowMuAt!(dir));
+  const skyGlow = step({ darknessMu: now.darknessMu, glowMuAt });
   const moon = step({ moon: now.moon });
   const twilight = step({ sunAltDeg: now.sunAltDeg });
   place = dir;

@@ -10,10 +10,10 @@ import { type Conditions, conditionsAt, skyHere } from "./conditions.ts";
 import { starLimits } from "./instrument.ts";
 import { bandOf, bestPower, NO_MARGIN_MAG, objectMargin } from "./margin.ts";
 
-export const SEEING_VERSION = 2;
+export const SEEING_VERSION = 3;
 
 export type EyeSeeingOptions = {
-  /** Light of the Milky Way beyond what the site's own measure holds, mag/arcsec2; without it the sky has none. */
+  /** Light of the Milky Way beyond what the site's own measure holds, as at the zenith, mag/arcsec2; without it the sky has none. */
   readonly glowMuAt?: Conditions["glowMuAt"];
   /** V of the faintest star, where a slider or an aid sets it for an instrument, whatever the conditions. */
   readonly limitMag?: Readonly<Record<GearId, number>> | undefined;

@@ -1,45 +1,44 @@
 /** What height over the horizon does to what is drawn: tables for those who draw many stars, or a wide glow. */
-import { kastenYoung } from "#core/celestial/airmass.ts";
-import { exactAsin, exactPow10, roundHalfUp } from "#core/celestial/exactMath.ts";
-import { DEG } from "#core/celestial/vector.ts";
-import { apparentAltDeg, lossMagOf } from "./conditions.ts";
+import { exactPow10, roundHalfUp } from "#core/celestial/exactMath.ts";
+import { type Conditions, type SkyHere, skyHere } from "./conditions.ts";
+import { litFactor } from "./instrument.ts";
 import { log10 } from "./light.ts";
-import { nightNl } from "./skyLight.ts";
+import { nakedLimitMag } from "./threshold.ts";
 
 /** Steps of the table from the horizon to the zenith, alike in the sine of the true altitude. */
 const STEPS = 256;
-/** The night's growth downwards is the same share of any. */
-const ANY_MU = 21;
 
-/** Apparent altitude of a true one's sine, degrees: refraction lifts what stands there. */
-const apparentDegOf = (sine: number): number => apparentAltDeg(exactAsin(sine) / DEG);
+/** The sky without Moon and Milky Way, whose light has no one height, by the sine of the true altitude. */
+const plainSky = (now: Conditions) => {
+  const plain: Conditions = { ...now, zenith: [0, 0, 1], moon: null, glowMuAt: undefined };
+  return (sine: number): SkyHere => skyHere(plain, [Math.sqrt(1 - sine * sine), 0, sine]);
+};
 
 /**
- * Extinction beyond the zenith's, 0.001 mag, for the sines 0, 1/256 .. 1 of the true altitude; refraction lifts the star.
- * @param extinction V, mag per air mass
+ * By how much stars fall behind the naked eye's limit lower down, against the zenith, 0.001 mag, for the sines 0, 1/256 .. 1
+ * of the true altitude: the air takes of their light, and the night before which they stand grows brighter.
  */
-export function lossTable(extinction: number): Int16Array {
-  const table = new Int16Array(STEPS + 1);
-  for (let i = 0; i <= STEPS; i++) {
-    table[i] = roundHalfUp(1000 * lossMagOf(extinction, kastenYoung(apparentDegOf(i / STEPS))));
-  }
-  return table;
+export function lossTable(now: Conditions): Int16Array {
+  const skyAt = plainSky(now);
+  const limitAt = (sine: number) => {
+    const { skyMu, lossMag } = skyAt(sine);
+    return nakedLimitMag(skyMu, litFactor(skyMu)) - lossMag;
+  };
+  const best = limitAt(1);
+  return Int16Array.from({ length: STEPS + 1 }, (_, i) => roundHalfUp(1000 * (best - limitAt(i / STEPS))));
 }
 
 /**
  * What is left of a glow's contrast with the night, 1 at the zenith, for the same sines: air dims the glow as it dims a star,
- * and the night behind it grows brighter downwards (Krisciunas & Schaefer 1991, PASP 103, 1033, eq. 2).
- * @param extinction V, mag per air mass
+ * and the night behind it grows brighter downwards.
  */
-export function contrastTable(extinction: number): Float32Array {
-  const table = new Float32Array(STEPS + 1);
-  const zenithNl = nightNl(ANY_MU, 0, extinction);
-  for (let i = 0; i <= STEPS; i++) {
-    const altDeg = apparentDegOf(i / STEPS);
-    const left = exactPow10(-0.4 * lossMagOf(extinction, kastenYoung(altDeg)));
-    table[i] = (left * zenithNl) / nightNl(ANY_MU, (90 - altDeg) * DEG, extinction);
-  }
-  return table;
+export function contrastTable(now: Conditions): Float32Array {
+  const skyAt = plainSky(now);
+  const zenithMu = skyAt(1).skyMu;
+  return Float32Array.from({ length: STEPS + 1 }, (_, i) => {
+    const { skyMu, lossMag } = skyAt(i / STEPS);
+    return exactPow10(0.4 * (skyMu - zenithMu - lossMag));
+  });
 }
 
 /**

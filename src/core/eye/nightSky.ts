@@ -1,4 +1,5 @@
 /** A night as a page shows it: what is seen, how bright the sky is at the eye, and what limits the view. */
+import { dot } from "#core/celestial/vector.ts";
 import { gearById } from "#core/optics/gear.ts";
 import type { Dir, GearId, Seeing, SkyObject } from "#core/seams/index.ts";
 import { scintillation } from "./air.ts";
@@ -7,7 +8,7 @@ import { type Costs, costsOf } from "./costs.ts";
 import { type EyeSeeingOptions, eyeSeeing, type Place, placeConditions } from "./eyeSeeing.ts";
 import { atTheEye } from "./instrument.ts";
 import { log10 } from "./light.ts";
-import { contrastTable, lossTable } from "./lowAir.ts";
+import { atHeight, contrastTable, lossTable } from "./lowAir.ts";
 import { starWidthArcsec } from "./starImage.ts";
 
 export interface NightSky {
@@ -20,11 +21,11 @@ export interface NightSky {
   atTheEyeMu(dir: Dir, gear: GearId): number;
   /** Width of a star's image on the sky, arcsec; 0 where the eye takes it for a point. @throws InputError for an unknown instrument */
   starWidthArcsec(dir: Dir, gear: GearId): number;
-  /** What the air takes of a star at a height, as `lowAir.ts` has it. */
+  /** By how much a star falls behind the limit at a height, as `lowAir.ts` has it. */
   readonly lossMilliMag: ArrayLike<number>;
   /** What is left of a glow's contrast with the night at a height, likewise. */
   readonly glowContrast: ArrayLike<number>;
-  /** What it takes at a direction, 0.001 mag beyond the zenith. */
+  /** The same at a direction, 0.001 mag. */
   lossMilliMagAt(dir: Dir): number;
   /** Scintillation in an instrument at the zenith, rms share; it grows as X^1.5. @throws InputError for an unknown instrument */
   zenithScatter(gear: GearId): number;
@@ -48,6 +49,7 @@ export function nightUnder(
   options?: EyeSeeingOptions,
 ): NightSky {
   const zenith = conditions.zenith ?? ([0, 0, 1] as const);
+  const lossMilliMag = lossTable(conditions);
   return {
     zenithMu: skyHere({ ...conditions, glowMuAt: undefined }, zenith).skyMu,
     seeing: eyeSeeing(conditions, objects, options),
@@ -58,9 +60,9 @@ export function nightUnder(
     },
     starWidthArcsec: (dir, gear) =>
       starWidthArcsec(gearById(gear), conditions.seeingArcsec, skyHere(conditions, dir).airMass),
-    lossMilliMag: lossTable(conditions.extinction),
-    glowContrast: contrastTable(conditions.extinction),
-    lossMilliMagAt: (dir) => Math.round(1000 * skyHere(conditions, dir).lossMag),
+    lossMilliMag,
+    glowContrast: contrastTable(conditions),
+    lossMilliMagAt: (dir) => Math.round(atHeight(lossMilliMag, dot(conditions.zenith ?? dir, dir))),
     zenithScatter: (gear) => scintillation(gearById(gear).apertureMm, 1, heightM),
   };
 }
