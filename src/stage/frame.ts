@@ -1,6 +1,7 @@
 /** The uniforms every layer shares: one group, its arrays written in place from frame to frame. */
 import { UniformGroup } from "pixi.js";
 import { fillGaze } from "./gaze.ts";
+import { surfaceColour } from "./palette.ts";
 import { heightPxOf, SPILL_CSS_PX, widthPxOf } from "./reach.ts";
 import { greenShare } from "./screenLight.ts";
 import type { FieldView, StageLayout } from "./view.ts";
@@ -45,6 +46,8 @@ const structures = () => ({
   uLamp: { value: new Float32Array(4), type: "vec4<f32>" as const },
   /** What a light is multiplied by that is laid over the sky as a screen does: one over what the sky leaves. */
   uRoom: { value: new Float32Array(3), type: "vec3<f32>" as const },
+  /** The sky at the centre in the light in use. */
+  uSky: { value: new Float32Array(3), type: "vec3<f32>" as const },
   /** Where the gaze is, device px, how far it reaches, and what a stare takes, mag. */
   uGaze: { value: new Float32Array(4), type: "vec4<f32>" as const },
   /** Share of looking beside, what the eye lacks of its adaptation, mag; seconds, 1 where things come and go. */
@@ -119,5 +122,6 @@ export const fillFrame = (frame: MutableFrame, view: FieldView, layout: StageLay
   u.uLamp[3] = view.lamp === "normal" ? 0 : 1;
   // A light that is laid over the sky as a screen does is as bright as asked where it stands alone.
   for (let c = 0; c < 3; c++) u.uRoom[c] = view.lamp === "normal" ? 1 / Math.max(0.2, 1 - view.skyRgb[c]!) : 1;
+  surfaceColour(view.skyRgb[0], view.skyRgb[1], view.skyRgb[2], view, u.uSky);
   fillGaze(u, frame, view);
 };

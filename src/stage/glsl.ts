@@ -10,6 +10,7 @@ uniform vec2 uStop;
 uniform vec4 uLook;
 uniform vec4 uLamp;
 uniform vec3 uRoom;
+uniform vec3 uSky;
 `;
 
 /** The two projections of core/celestial/projection.ts; w <= 0 is off the map. */

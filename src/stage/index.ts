@@ -2,6 +2,7 @@ export { NoPictureError } from "./renderer.ts";
 export { createStage, type Pixels, type Stage, type StageEvents } from "./stage.ts";
 export type {
   FieldAir,
+  FieldBody,
   FieldGaze,
   FieldHorizon,
   FieldLine,

@@ -11,8 +11,7 @@ export const FORM_NUMBER: Readonly<Record<LightForm, number>> = {
   cloud: 6,
   shell: 7,
   lamplit: 8,
-  body: 9,
-  coma: 10,
+  coma: 9,
 };
 
 /**
@@ -50,17 +49,21 @@ float bulge(vec2 at) {
   float t = length(at) / .13;
   return fade(length(at)) / (1. + t * sqrt(t));
 }
+float grains(vec2 place, float seed, float share, float least) {
+  ivec2 cell = ivec2(floor(place));
+  float here = step(chance(cell, seed), share);
+  vec2 off = vec2(chance(cell, seed + 1.), chance(cell, seed + 2.)) * .6 + .2;
+  float size = chance(cell, seed + 3.);
+  return here * (least + (1. - least) * size * size) * max(0., 1. - 2.9 * distance(fract(place), off));
+}
+// A mist that breaks up: many faint stars, and among them on a wider net, turned, the few giants.
 float granules(vec2 at, vec4 look, float cells) {
   float t = length(at) / .2;
   float smoothly = fade(length(at)) / (1. + t * t);
-  vec2 place = at * cells + .5;
-  ivec2 cell = ivec2(floor(place));
-  float lot = chance(cell, look.y);
-  float here = step(lot, look.z * min(.8, 2.4 * smoothly));
-  vec2 off = vec2(chance(cell, look.y + 1.), chance(cell, look.y + 2.)) * .4 + .3;
-  float size = chance(cell, look.y + 3.);
-  float star = here * (.25 + .75 * size * size) * max(0., 1. - 2.9 * distance(fract(place), off));
-  return smoothly * (1. - .45 * look.z) + star;
+  float share = look.z * min(.85, 2.6 * smoothly);
+  vec2 turned = vec2(.83 * at.x - .56 * at.y, .56 * at.x + .83 * at.y) * cells * .62;
+  float stars = max(.9 * grains(at * cells + .5, look.y, share, .2), 1.5 * grains(turned + .5, look.y + 5., .4 * share, .35));
+  return smoothly * (1. - .2 * look.z) + stars;
 }
 float plate(vec2 at, float seed) {
   float t = length(bent(at, seed, .04));
@@ -93,17 +96,6 @@ float lamplit(vec2 at, float seed) {
   float t = length(bent(at, seed, .12)) / .28;
   return fade(length(at)) / (1. + t * t);
 }
-// Its quad is three times as wide as the disc: about it the light that air and eye scatter. The lit limb lies along x.
-float body(vec2 at, vec4 look) {
-  vec2 p = at * 3.;
-  float r = length(p);
-  float edge = .04 + fwidth(r);
-  float shadow = (1. - 2. * look.z) * sqrt(max(0., 1. - p.y * p.y));
-  float lit = smoothstep(-edge, edge, p.x - shadow) * (1. - smoothstep(1. - edge, 1. + edge, r));
-  float marks = 1. - .16 * smoothstep(-.2, .7, sin(2.6 * p.x + look.y * 40.) * sin(2.2 * p.y + 1.3) + .4 * sin(4.1 * p.y - 2. * p.x));
-  float haze = .2 * look.z * exp(-1.6 * max(0., r - .6)) * fade(length(at));
-  return max(lit * marks, haze);
-}
 // Its quad is so wide as the tail is long; the tail lies along x, which is up where north is up, away from the Sun.
 float coma(vec2 at) {
   vec2 p = at * ${TAIL_REACH.toFixed(1)};
@@ -118,7 +110,6 @@ float lightOf(vec2 at, vec4 look, float cells) {
   int form = int(look.x + .5);
   if (dot(at, at) > 1.) return 0.;
   if (form == 0) return veil(length(at));
-  if (form == 9) return body(at, look);
   // A bend reaches a little past the ellipse: within, all of it has room.
   vec2 p = at * 1.08;
   float light =

@@ -7,7 +7,7 @@ import { FRAME, PROJECT, programOf, THROUGH, TONE } from "./glsl.ts";
 import { FORM_NUMBER, FORMS } from "./objectForms.ts";
 import { MIST } from "./palette.ts";
 import { type DrawCall, drawCall, issue } from "./renderer.ts";
-import type { FieldObject, FieldView } from "./view.ts";
+import type { FieldObject } from "./view.ts";
 
 const FLOATS = 15;
 /** A granule of a cluster is so wide, px of the page. */
@@ -16,7 +16,20 @@ const GRANULE_PX = 3.4;
 const STANDS_ALL_MAG = 99;
 /** More are never in one field. */
 const MOST_OBJECTS = 256;
-export interface ObjectLayer {
+/** What all patches of light have; how they look is their layer's. */
+type Lit = Pick<FieldObject, "dir" | "majorRad" | "minorRad" | "axisRad" | "peak" | "marginMag">;
+/** How the patches of a layer look. */
+export interface LookOf<T> {
+  readonly name: string;
+  /** Shader text of `vec3 tintOf(vec4 form)`. */
+  readonly tint: string;
+  readonly fragment: readonly string[];
+  readonly blend: "screen" | "over";
+  /** Writes the four numbers of `aForm`. */
+  write(data: Float32Array, at: number, patch: T): void;
+}
+export interface ObjectLayer<T extends Lit = FieldObject> {
+  readonly look: LookOf<T>;
   readonly call: DrawCall;
   readonly buffer: Buffer;
   readonly data: Float32Array;
@@ -49,23 +62,44 @@ void main() {
   vForm = aForm;
   // By the listed size, not by that on the window: granules stay where they are while the field moves.
   vCells = floor(length(aMajor) * uField.z / (${GRANULE_PX} * uLook.y)) + .5;
-  vLight = toneOf(vec3(${MIST.map((value) => value.toFixed(4)).join(", ")})) * (aPeak * presence(aMargin - uEye.y, aForm.y)) * uRoom;
+  vLight = toneOf(tintOf(aForm)) * (aPeak * presence(aMargin - uEye.y, aForm.y)) * uRoom;
   vKept = keptStraight(aMargin - uEye.y);
   gl_Position = clipOf(centre + aCorner.x * major + aCorner.y * minor);
 }`;
-const FRAGMENT = `
+/** What the vertices hand over. */
+const LIT = `
 in vec2 vAt;
 flat in vec4 vForm;
 flat in float vCells;
 flat in vec3 vLight;
 flat in float vKept;
-${FORMS}
-void main() {
-  vec3 light = vLight * mix(1., vKept, straightAt(gl_FragCoord.xy));
-  outColour = vec4(light * lightOf(vAt, vForm, vCells) * through(distance(gl_FragCoord.xy, uField.xy)), 1.);
-}`;
+`;
+const MISTS: LookOf<FieldObject> = {
+  name: "objects",
+  tint: `vec3 tintOf(vec4 form) { return vec3(${MIST.map((value) => value.toFixed(4)).join(", ")}); }`,
+  fragment: [
+    GAZE,
+    LIT,
+    FORMS,
+    `void main() {
+       vec3 light = vLight * mix(1., vKept, straightAt(gl_FragCoord.xy));
+       outColour = vec4(light * lightOf(vAt, vForm, vCells) * through(distance(gl_FragCoord.xy, uField.xy)), 1.);
+     }`,
+  ],
+  blend: "screen",
+  write(data, at, { look }) {
+    data[at] = look ? FORM_NUMBER[look.form] : 0;
+    data[at + 1] = look?.seed ?? 0;
+    data[at + 2] = look?.resolved ?? 0;
+    data[at + 3] = look?.cut ?? 0;
+  },
+};
 
-export const createObjectLayer = (frame: Frame): ObjectLayer => {
+/** The layer of the objects that glow. */
+export const createObjectLayer = (frame: Frame): ObjectLayer => createLayerOf(frame, MISTS);
+
+/** A layer of patches of light that look as told. */
+export const createLayerOf = <T extends Lit>(frame: Frame, look: LookOf<T>): ObjectLayer<T> => {
   const data = new Float32Array(MOST_OBJECTS * FLOATS);
   const buffer = new Buffer({ data, usage: BufferUsage.VERTEX | BufferUsage.COPY_DST });
   const part = (format: "float32" | "float32x3" | "float32x4", offset: number) => ({
@@ -89,16 +123,16 @@ export const createObjectLayer = (frame: Frame): ObjectLayer => {
     topology: "triangle-strip",
   });
   const glProgram = programOf(
-    "objects",
-    [FRAME, PROJECT, TONE, GAZE, OBJECT_GAZE, VERTEX],
-    [FRAME, THROUGH, GAZE, FRAGMENT],
+    look.name,
+    [FRAME, PROJECT, TONE, GAZE, OBJECT_GAZE, look.tint, VERTEX],
+    [FRAME, THROUGH, look.fragment.join("")],
   );
   const shader = new Shader({ glProgram, resources: { frame: frame.group } });
-  return { call: drawCall(geometry, shader, "screen", "triangle-strip"), buffer, data, version: Number.NaN };
+  return { look, call: drawCall(geometry, shader, look.blend, "triangle-strip"), buffer, data, version: Number.NaN };
 };
 
 /** Tangents of the sky at a direction, towards north and east; at the poles north is the x axis's side. */
-const writeAxes = (data: Float32Array, at: number, dir: Dir, object: FieldObject): void => {
+const writeAxes = (data: Float32Array, at: number, dir: Dir, object: Lit): void => {
   const [x, y, z] = dir;
   const level = Math.sqrt(x * x + y * y);
   const eastX = level > 0 ? -y / level : 0;
@@ -116,24 +150,22 @@ const writeAxes = (data: Float32Array, at: number, dir: Dir, object: FieldObject
   towards(object.axisRad + Math.PI / 2, object.minorRad / 2, 6);
 };
 
-const writeForm = (data: Float32Array, at: number, { look }: FieldObject): void => {
-  data[at] = look ? FORM_NUMBER[look.form] : 0;
-  data[at + 1] = look?.seed ?? 0;
-  data[at + 2] = look?.resolved ?? 0;
-  data[at + 3] = look?.cut ?? 0;
-};
-
-/** Draws the objects of a view, written to the buffer anew when their version changed. */
-export const drawObjects = (renderer: WebGLRenderer, layer: ObjectLayer, view: FieldView): void => {
-  const count = Math.min(MOST_OBJECTS, view.objects.length);
-  if (layer.version !== view.objectsVersion) {
-    layer.version = view.objectsVersion;
+/** Draws the patches of a layer, written to its buffer anew when their version changed. */
+export const drawObjects = <T extends Lit>(
+  renderer: WebGLRenderer,
+  layer: ObjectLayer<T>,
+  objects: readonly T[],
+  version: number,
+): void => {
+  const count = Math.min(MOST_OBJECTS, objects.length);
+  if (layer.version !== version) {
+    layer.version = version;
     for (let i = 0; i < count; i++) {
-      const object = view.objects[i]!;
+      const object = objects[i]!;
       layer.data.set(object.dir, i * FLOATS);
       writeAxes(layer.data, i * FLOATS, object.dir, object);
       layer.data[i * FLOATS + 9] = object.peak;
-      writeForm(layer.data, i * FLOATS + 10, object);
+      layer.look.write(layer.data, i * FLOATS + 10, object);
       layer.data[i * FLOATS + 14] = object.marginMag ?? STANDS_ALL_MAG;
     }
     if (count > 0) layer.buffer.update(count * FLOATS * 4);

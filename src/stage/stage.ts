@@ -1,12 +1,13 @@
 /** The field as a picture: one canvas, drawn once for each call, and again when the context comes back. */
 import type { WebGLRenderer } from "pixi.js";
 import { type BarrelLayer, createBarrelLayer, drawCeiling, drawSky, groundColour } from "./barrelLayer.ts";
+import type { DrawBodies } from "./bodyLayer.ts";
 import { createDiscGeometry } from "./disc.ts";
 import { createFrame, type Frame, fillFrame } from "./frame.ts";
 import { createGroundLayer, drawGround, type GroundLayer } from "./groundLayer.ts";
 import { createLineLayer, drawMarks, type LineLayer } from "./lineLayer.ts";
 import { createMilkyWayLayer, drawMilkyWay, type MilkyWayLayer } from "./milkyWay.ts";
-import { createObjectLayer, drawObjects, type ObjectLayer } from "./objectLayer.ts";
+import { createLayerOf, createObjectLayer, drawObjects, type ObjectLayer } from "./objectLayer.ts";
 import { createOpenSkyLayer, drawMask, drawOpenSky, type OpenSkyLayer } from "./openSky.ts";
 import { heightPxOf, isFieldAlone, widthPxOf } from "./reach.ts";
 import { createRenderer, isSoftware } from "./renderer.ts";
@@ -51,8 +52,9 @@ interface Layers {
   readonly stars: StarLayer;
   readonly objects: ObjectLayer;
   readonly marks: LineLayer;
-  /** Null until its code is there. */
+  /** Each null until its code is there. */
   spikes: DrawSpikes | null;
+  bodies: DrawBodies | null;
 }
 
 const COLOUR_BUFFER = 0x4000;
@@ -70,13 +72,31 @@ const createLayers = (frame: Frame): Layers => {
     objects: createObjectLayer(frame),
     marks: createLineLayer(frame, rings),
     spikes: null,
+    bodies: null,
   };
 };
 
-/** Brings the spikes' code. */
-const bringSpikes = async (layers: Layers, frame: Frame): Promise<void> => {
-  const { createSpikes } = await import("./spikes.ts");
-  layers.spikes = createSpikes(frame, (...of) => moreLight(layers.stars, frame, ...of));
+/** Brings the code of what few fields have, when a view first asks for it. */
+const bringLate = (layers: Layers, frame: Frame): ((view: FieldView, redraw: () => void) => void) => {
+  const asked = { spikes: false, bodies: false };
+  const ask = (what: keyof typeof asked, bring: () => Promise<void>, redraw: () => void) => {
+    if (asked[what]) return;
+    asked[what] = true;
+    // Where the file does not come, the field goes without.
+    void bring().then(redraw, () => undefined);
+  };
+  const bringSpikes = async () => {
+    const { createSpikes } = await import("./spikes.ts");
+    layers.spikes = createSpikes(frame, (...of) => moreLight(layers.stars, frame, ...of));
+  };
+  const bringBodies = async () => {
+    const { createBodies } = await import("./bodyLayer.ts");
+    layers.bodies = createBodies((look) => createLayerOf(frame, look), drawObjects);
+  };
+  return (view, redraw) => {
+    if (view.spikes) ask("spikes", bringSpikes, redraw);
+    if (view.bodies?.length) ask("bodies", bringBodies, redraw);
+  };
 };
 
 const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: FieldView, layout: StageLayout): void => {
@@ -84,9 +104,10 @@ const drawLayers = (gpu: WebGLRenderer, layers: Layers, frame: Frame, view: Fiel
     drawOpenSky(gpu, layers.openSky, frame, view, view.horizon);
     drawMilkyWay(gpu, layers.milkyWay, view, view.horizon);
   } else drawSky(gpu, layers.barrel, frame, view);
-  drawObjects(gpu, layers.objects, view);
+  drawObjects(gpu, layers.objects, view.objects, view.objectsVersion);
   drawStars(gpu, layers.stars, frame, view);
   if (view.spikes) layers.spikes?.(gpu, view, view.spikes);
+  if (view.bodies) layers.bodies?.(gpu, view.bodies);
   if (view.horizon) drawGround(gpu, layers.ground, layers.openSky, frame, view);
   drawMarks(gpu, layers.marks, frame, view, layout);
   if (view.horizon) drawMask(gpu, layers.openSky, frame, view);
@@ -104,7 +125,8 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
   const layers = createLayers(frame);
   let layout: StageLayout | null = null;
   let lastView: FieldView | null = null;
-  let spikesAsked = false;
+  const bring = bringLate(layers, frame);
+  const redraw = () => lastView && draw(lastView);
   const clearColor: [number, number, number, number] = [0, 0, 0, 1];
   const bound = { target: renderer.view.renderTarget, clear: COLOUR_BUFFER, clearColor };
 
@@ -115,13 +137,7 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
     groundColour(frame, view, clearColor);
     renderer.renderTarget.bind(bound);
     drawLayers(renderer, layers, frame, view, layout);
-    if (!view.spikes || spikesAsked) return;
-    spikesAsked = true;
-    void bringSpikes(layers, frame).then(
-      () => lastView && draw(lastView),
-      // Where the file does not come, bright stars go without.
-      () => undefined,
-    );
+    bring(view, redraw);
   };
   const onLost = (event: Event): void => {
     event.preventDefault();
@@ -129,7 +145,7 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
   };
   // Pixi's own handler, added before this one, has by now made programs, buffers and textures ready to be handed over anew.
   const onRestored = (): void => {
-    if (lastView) draw(lastView);
+    redraw();
     events.onContextRestored?.();
   };
   canvas.addEventListener("webglcontextlost", onLost);
@@ -147,10 +163,10 @@ export const createStage = async (canvas: HTMLCanvasElement, events: StageEvents
       canvas.style.left = `${-left}px`;
       canvas.style.top = `${-up}px`;
       canvas.style.borderRadius = isFieldAlone(next) ? "50%" : "0";
-      if (lastView) draw(lastView);
+      redraw();
     },
     readPixels() {
-      if (lastView) draw(lastView);
+      redraw();
       const { gl } = renderer;
       const { width, height } = canvas;
       const rgba = new Uint8Array(width * height * 4);

@@ -132,7 +132,7 @@ export const CORE_FRAGMENT = [
    }`,
 ];
 
-/** Glare of alpha .05 + .045 q for q = d - 2.6; most of it in the inner quarter. */
+/** Glare of alpha .05 + .045 q for q = d - 2.6; most of it in the inner quarter, and no edge to be seen: a rim about a star reads as mist. */
 export const GLARE_VERTEX = [
   FRAME,
   PROJECT,
@@ -144,28 +144,25 @@ export const GLARE_VERTEX = [
   CORNER,
   `out vec2 vAway;
    flat out vec3 vTint;
-   flat out vec4 vLines;
+   flat out vec2 vVeil;
    void main() {
      float d = overLimit();
      float q = d - GLARE;
      float radius = (${GLARE_PX.toFixed(1)} + ${GLARE_PX_PER_MAG.toFixed(1)} * q) * uLook.y;
      float alpha = .05 + .045 * max(0., q + moment(hashOf(aDir)).mag);
-     float inner = min(.4, 1.5 * alpha);
-     float outer = min(.2, .5 * alpha);
      vAway = cornerOf() * radius;
      vTint = toneOf(tintOf(d, colourBV())) * uLook.w * uRoom;
-     // Steep within a quarter of its reach, then shallow to nothing: the greater of two straight lines.
-     vLines = vec4(inner, 4. * (outer - inner) / radius, outer / .75, -outer / .75 / radius);
+     vVeil = vec2(min(.4, 1.5 * alpha), 1. / radius);
      gl_Position = clipOf(windowOf(viewOf(aDir)) + vAway);
    }`,
 ];
 const GLARE_IN = `
 in vec2 vAway;
 flat in vec3 vTint;
-flat in vec4 vLines;
+flat in vec2 vVeil;
 float glow() {
-  float away = length(vAway);
-  return max(0., max(vLines.x + vLines.y * away, vLines.z + vLines.w * away));
+  float left = max(0., 1. - length(vAway) * vVeil.y);
+  return vVeil.x * left * left * left;
 }
 `;
 export const GLARE_FRAGMENT = [GLARE_IN, "void main() { outColour = vec4(vTint * glow(), 1.); }"];

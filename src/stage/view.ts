@@ -1,5 +1,5 @@
 /** What the stage is asked to draw: plain data that the desk fills and reuses from frame to frame. */
-import type { ObjectLook } from "#core/field/objectLook.ts";
+import type { BodyLook, ObjectLook } from "#core/field/objectLook.ts";
 import type { Dir, Mat3, StarBlock } from "#core/seams/index.ts";
 
 export type Lamp = "normal" | "red" | "amber";
@@ -22,6 +22,10 @@ export interface FieldObject {
   readonly look?: ObjectLook;
   /** By how much it lies above what the eye can tell; without one it stands any gaze. */
   readonly marginMag?: number;
+}
+/** Moon or planet as a disc: its picture is a square about it, `majorRad` wide, the middle of the lit limb along the axis. */
+export interface FieldBody extends Omit<FieldObject, "look" | "marginMag"> {
+  readonly look: BodyLook;
 }
 /** A thin white line from star to star, as the moment of agreement draws it. */
 export interface FieldLine {
@@ -109,6 +113,8 @@ export interface FieldView {
   readonly objects: readonly FieldObject[];
   /** Changes whenever `objects` does. */
   readonly objectsVersion: number;
+  /** Discs of the solar system; another list whenever they change. */
+  readonly bodies?: readonly FieldBody[];
   readonly reticle: Reticle;
   readonly horizon: FieldHorizon | null;
   /** Shown with a horizon alone; another object whenever it changes. */

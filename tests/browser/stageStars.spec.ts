@@ -114,11 +114,7 @@ const profileOf = (d: number, lift = 1): { radius: number; at: (r: number) => nu
   const glare = q > 0 ? 7 + 7.5 * q : 0;
   const alpha = 0.05 + 0.045 * q;
   const star = (t: number) => (t < 1 ? standing(d) * peak * (0.75 * (1 - t * t) ** 4 + 0.25 * (1 - t * t)) : 0);
-  const glow = (g: number) => {
-    const [inner, outer] = [Math.min(0.4, 1.5 * alpha), Math.min(0.2, 0.5 * alpha)];
-    if (g >= 1) return 0;
-    return g < 0.25 ? inner + ((outer - inner) * g) / 0.25 : (outer * (1 - g)) / 0.75;
-  };
+  const glow = (g: number) => (g < 1 ? Math.min(0.4, 1.5 * alpha) * (1 - g) ** 3 : 0);
   return { radius: Math.max(core, glare), at: (r) => star(r / core) + (glare > 0 ? glow(r / glare) : 0) };
 };
 /** Light over a sky of that display value, summed over the whole plane. */

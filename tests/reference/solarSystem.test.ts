@@ -21,6 +21,18 @@ describe("the Solar System at an instant", () => {
     expect(Math.abs(body("venus").litPermille - 647)).toBeLessThan(2);
     expect(body("venus").milliMag / 1000).toBeCloseTo(-4.2, 0);
   });
+  test("ring and pole of Saturn, 1992 December 16.0 TD (Meeus 1998, example 45.a)", () => {
+    const { body } = at(Date.UTC(1992, 11, 16) - 59_000);
+    // The book's are geocentric, of the equinox of date: B +16.442, P 6.741.
+    expect(Math.abs(Math.asin(body("saturn").tiltPermille / 1000) / DEG - 16.44)).toBeLessThan(0.1);
+    expect(Math.abs(body("saturn").poleDeg - 6.74)).toBeLessThan(0.2);
+  });
+  test("pole of Jupiter, 1992 December 16.0 TD (Meeus 1998, example 43.a)", () => {
+    const { body } = at(Date.UTC(1992, 11, 16) - 59_000);
+    // Planetocentric declination of the Earth -2.48, position angle of the pole 24.80.
+    expect(Math.abs(Math.asin(body("jupiter").tiltPermille / 1000) / DEG + 2.48)).toBeLessThan(0.1);
+    expect(Math.abs(body("jupiter").poleDeg - 24.8)).toBeLessThan(0.2);
+  });
   test("keeps sizes and magnitudes within what handbooks give", () => {
     const range = {
       sun: [1886, 1953],

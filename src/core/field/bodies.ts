@@ -2,6 +2,7 @@
 import { DEG, dirFromMas } from "#core/celestial/vector.ts";
 import type { Dir, Gear, StarBlock } from "#core/seams/index.ts";
 import type { SolarBody, SolarSystem } from "#core/sky/solar/solarSystem.ts";
+import type { BodyForm, BodyLook } from "./objectLook.ts";
 import { pointBlock } from "./pointBlock.ts";
 
 /** A body large enough in the instrument to be seen as a disc. */
@@ -9,10 +10,9 @@ export interface BodyDisc {
   readonly name: SolarBody["name"];
   readonly dir: Dir;
   readonly diameterRad: number;
-  /** Lit share of the disc, 0 to 1. */
-  readonly litShare: number;
-  /** Position angle of the middle of the bright limb, north through east, radians. */
-  readonly limbRad: number;
+  /** Position angle of the picture's long axis, north through east, radians: the lit limb's middle, or the pole where there are belts. */
+  readonly axisRad: number;
+  readonly look: BodyLook;
 }
 export interface BodiesInView {
   /** Planets that are points, and Jupiter's moons: drawn as the stars that they seem. */
@@ -34,11 +34,20 @@ const COLOUR_BV: Readonly<Record<string, number>> = {
   neptune: 0.39,
 };
 const MOON_BV = 0.95;
+/** Outer edge of Saturn's ring A in equatorial radii (136,775 km; from memory). */
+const RING_RADII = 2.27;
+const FORM: Readonly<Partial<Record<SolarBody["name"], BodyForm>>> = {
+  moon: "moon",
+  jupiter: "banded",
+  saturn: "ringed",
+};
 
 /** What an instrument makes of the bodies. The Sun is never among them: no instrument here shows it. */
 export function bodiesInView({ bodies, moons }: SolarSystem, gear: Gear): BodiesInView {
   const leastRad = gear.fieldDeg * DEG * DISC_SHARE;
-  const isDisc = ({ name, diameterMas }: SolarBody) => name === "moon" || diameterMas * MAS_RAD >= leastRad;
+  const widthRad = ({ name, diameterMas }: SolarBody) =>
+    diameterMas * MAS_RAD * (FORM[name] === "ringed" ? RING_RADII : 1);
+  const isDisc = (body: SolarBody) => body.name === "moon" || widthRad(body) >= leastRad;
   const seen = bodies.filter(({ name }) => name !== "sun");
   const points = [
     ...seen.filter((body) => !isDisc(body)).map((body) => ({ ...body, colourBV: COLOUR_BV[body.name] ?? MOON_BV })),
@@ -46,12 +55,26 @@ export function bodiesInView({ bodies, moons }: SolarSystem, gear: Gear): Bodies
   ];
   return {
     points: pointBlock(points.map((point) => ({ ...point, dir: dirFromMas(point) }))),
-    discs: seen.filter(isDisc).map((body) => ({
-      name: body.name,
-      dir: dirFromMas(body),
-      diameterRad: body.diameterMas * MAS_RAD,
-      litShare: body.litPermille / 1000,
-      limbRad: body.brightLimbDeg * DEG,
-    })),
+    discs: seen.filter(isDisc).map(discOf),
+  };
+}
+
+function discOf(body: SolarBody): BodyDisc {
+  const { name, diameterMas, litPermille, brightLimbDeg, poleDeg, tiltPermille } = body;
+  const form = FORM[name] ?? "globe";
+  // From so far inside, outer planets look all but full: their belts matter, not their limb.
+  const axisDeg = form === "banded" || form === "ringed" ? poleDeg : brightLimbDeg;
+  return {
+    name,
+    dir: dirFromMas(body),
+    diameterRad: diameterMas * MAS_RAD,
+    axisRad: axisDeg * DEG,
+    look: {
+      form,
+      litShare: litPermille / 1000,
+      poleRad: (poleDeg - axisDeg) * DEG,
+      tilt: tiltPermille / 1000,
+      colourBV: COLOUR_BV[name] ?? MOON_BV,
+    },
   };
 }

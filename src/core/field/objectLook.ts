@@ -5,28 +5,32 @@ import type { SkyObject } from "#core/seams/index.ts";
 /**
  * Form of the light of an object that glows. Disc and bulge are galaxies; granules a globular cluster that breaks up into
  * stars; plate and ring planetary nebulae; cloud and shell nebulae of gas, even or hollow, lamplit dust about stars; a
- * body is a lit disc of the solar system, a coma the head of a comet with the tail that leaves it.
+ * coma is the head of a comet with the tail that leaves it.
  */
-export type LightForm =
-  | "disc"
-  | "bulge"
-  | "granules"
-  | "plate"
-  | "ring"
-  | "cloud"
-  | "shell"
-  | "lamplit"
-  | "body"
-  | "coma";
+export type LightForm = "disc" | "bulge" | "granules" | "plate" | "ring" | "cloud" | "shell" | "lamplit" | "coma";
 
 export interface ObjectLook {
   readonly form: LightForm;
   /** 0 to 1, by the object's name: two of a kind are never the same. */
   readonly seed: number;
-  /** Share of a globular cluster that stands out as single stars; of a body, that is lit; 0 to 1, 0 for all else. */
+  /** Share of a globular cluster that stands out as single stars, 0 to 1; 0 for all else. */
   readonly resolved: number;
   /** Light of the faintest part that is made out, against the brightest part, 0 to 1. */
   readonly cut: number;
+}
+
+/** What a disc of the solar system shows: the Moon's face, a plain globe, belts, or belts and a ring. */
+export type BodyForm = "moon" | "globe" | "banded" | "ringed";
+
+export interface BodyLook {
+  readonly form: BodyForm;
+  /** Share of the disc that is lit, 0 to 1. */
+  readonly litShare: number;
+  /** From the long axis of its picture to its north pole, through east, radians. */
+  readonly poleRad: number;
+  /** Sine of the height of the Earth over its equator, north positive. */
+  readonly tilt: number;
+  readonly colourBV: number;
 }
 
 /** A comet's tail is so many times as long as its head is wide from the middle: its picture reaches that far. */
@@ -48,7 +52,6 @@ const CORE_OVER_MAG: Readonly<Record<LightForm, number>> = {
   cloud: 0.9,
   shell: 0.4,
   lamplit: 0.8,
-  body: 0,
   coma: 1.3,
 };
 

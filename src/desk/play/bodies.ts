@@ -5,7 +5,7 @@ import { type BodiesInView, bodiesInView } from "#core/field/bodies.ts";
 import type { Gear, StarBlock } from "#core/seams/index.ts";
 import { gearInUse, type Session, skyTimeMs } from "#core/session/session.ts";
 import type { SolarSystem } from "#core/sky/solar/solarSystem.ts";
-import type { FieldObject } from "../../stage/index.ts";
+import type { FieldBody } from "../../stage/index.ts";
 
 /** The Moon goes by half a minute of arc in that time. */
 const STALE_MS = 60_000;
@@ -16,25 +16,24 @@ const PEAK = { moon: 0.85, planet: 0.95 } as const;
 export interface Bodies {
   /** Points of the moment; null before the first look. */
   points(): StarBlock | null;
-  readonly discs: readonly FieldObject[];
-  /** Changes whenever `discs` does. */
-  readonly version: number;
+  /** Another list whenever it changes. */
+  readonly discs: readonly FieldBody[];
   /** Looks where they stand, when that is worth it. */
   follow(session: Session): void;
 }
 
 export type SolarAt = (site: Site, utcMs: number) => Promise<SolarSystem>;
 
-function discsOf({ discs }: BodiesInView): FieldObject[] {
-  return discs.map(({ name, dir, diameterRad, litShare, limbRad }) => ({
+/** The discs of a view, for the stage. */
+export const discsOf = ({ discs }: BodiesInView): FieldBody[] =>
+  discs.map(({ name, dir, diameterRad, axisRad, look }) => ({
     dir,
     majorRad: QUAD * diameterRad,
     minorRad: QUAD * diameterRad,
-    axisRad: limbRad,
+    axisRad,
     peak: name === "moon" ? PEAK.moon : PEAK.planet,
-    look: { form: "body", seed: name === "moon" ? 0 : 0.5, resolved: litShare, cut: 0 },
+    look,
   }));
-}
 
 /**
  * The bodies as they are seen from a place.
@@ -50,7 +49,6 @@ export function createBodies(place: Site, solarAt: SolarAt, came: () => void): B
     if (!system || !gear) return;
     view = bodiesInView(system, gear);
     bodies.discs = discsOf(view);
-    bodies.version += 1;
     came();
   };
   const ask = (utcMs: number) => {
@@ -67,8 +65,7 @@ export function createBodies(place: Site, solarAt: SolarAt, came: () => void): B
   };
   const bodies = {
     points: () => view?.points ?? null,
-    discs: [] as readonly FieldObject[],
-    version: 0,
+    discs: [] as readonly FieldBody[],
     follow(session: Session) {
       const nowMs = skyTimeMs(session);
       if (!(Math.abs(nowMs - askedMs) < STALE_MS)) ask(nowMs);

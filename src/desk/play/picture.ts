@@ -8,7 +8,7 @@ import type { SeenField, SeenObject } from "#core/field/seenField.ts";
 import { fieldRadiusPlane, projectionOf } from "#core/optics/viewFrame.ts";
 import type { Dir, Gear, SkyObject } from "#core/seams/index.ts";
 import { altAzOf, gearInUse, horizonOf, type Session, viewOf } from "#core/session/session.ts";
-import type { FieldAir, FieldObject, FieldView } from "../../stage/index.ts";
+import type { FieldAir, FieldBody, FieldObject, FieldView } from "../../stage/index.ts";
 import type { LampKind } from "../app/state.ts";
 import type { Bodies } from "./bodies.ts";
 import { skyShade } from "./limits.ts";
@@ -24,8 +24,7 @@ const SKY_RGB = {
 /** Brightness of a glow over the sky at the edge of what is seen, for each magnitude of margin, and at most. */
 const PEAK = { least: 0.13, perMag: 0.09, most: 0.44 } as const;
 
-/** Bodies change less often than this in a session. */
-const VERSIONS = 100_000;
+const NO_BODIES: readonly FieldBody[] = [];
 
 export function createPicture(): Picture {
   return {
@@ -42,6 +41,7 @@ export function createPicture(): Picture {
     lampLevel: 170 / 255,
     objects: [],
     objectsVersion: 0,
+    bodies: NO_BODIES,
     reticle: "none",
     horizon: null,
     glow: null,
@@ -139,11 +139,11 @@ export function setNow(
 ): void {
   viewOf(session, picture.viewFromIcrs);
   picture.blocks = seen.blocks;
-  const version = seen.objectsVersion * VERSIONS + (bodies?.version ?? 0);
-  if (picture.objectsVersion !== version) {
-    picture.objects = [...glowsOf(seen.objects, seen.limitMilliMag / 1000), ...(bodies?.discs ?? [])];
-    picture.objectsVersion = version;
+  if (picture.objectsVersion !== seen.objectsVersion) {
+    picture.objects = glowsOf(seen.objects, seen.limitMilliMag / 1000);
+    picture.objectsVersion = seen.objectsVersion;
   }
+  picture.bodies = bodies?.discs ?? NO_BODIES;
   picture.lamp = lamp;
   picture.lampLevel = lampLevel / 255;
   if (hasOpenSky(gearInUse(session))) {

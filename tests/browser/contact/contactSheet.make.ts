@@ -4,7 +4,7 @@ import { fileURLToPath } from "node:url";
 import { test } from "@playwright/test";
 import { build } from "vite";
 import { serveSky } from "../stage/stagePage.ts";
-import { FIELDS, INSTRUMENTS, LAMPS, OPEN_SKIES, OPEN_SKY_SKIES, SKIES } from "./fields.ts";
+import { BODIES, BODY_INSTRUMENTS, FIELDS, INSTRUMENTS, LAMPS, OPEN_SKIES, OPEN_SKY_SKIES, SKIES } from "./fields.ts";
 import type { SheetSpec } from "./page.ts";
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -20,12 +20,14 @@ test("the contact sheets", async ({ page }) => {
   await page.goto(`http://localhost:${port}/`);
   await page.waitForFunction(() => window.contactSheet);
   mkdirSync(FOLDER, { recursive: true });
-  const make = async (spec: SheetSpec) => {
+  const make = async (spec: SheetSpec, name = spec.gear) => {
     const jpeg = await page.evaluate((wanted) => window.contactSheet(wanted), spec);
-    writeFileSync(`${FOLDER}/${spec.gear}-${spec.lamp}.jpg`, Buffer.from(jpeg, "base64"));
+    writeFileSync(`${FOLDER}/${name}-${spec.lamp}.jpg`, Buffer.from(jpeg, "base64"));
   };
   for (const lamp of LAMPS) {
     for (const gear of INSTRUMENTS) await make({ gear, fields: FIELDS, skies: SKIES, lamp, cellPx: 372 });
+    for (const gear of BODY_INSTRUMENTS)
+      await make({ gear, fields: BODIES, skies: { village: SKIES.village }, lamp, cellPx: 640 }, `bodies-${gear}`);
     await make({ gear: "eye", fields: OPEN_SKIES, skies: OPEN_SKY_SKIES, lamp, cellPx: 640 });
   }
   server.close();

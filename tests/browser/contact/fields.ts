@@ -8,6 +8,13 @@ export interface ContactField {
   readonly decDeg: number;
   readonly note: string;
 }
+/** A body of the solar system at an instant. */
+export interface ContactBody {
+  readonly name: string;
+  readonly body: "moon" | "venus" | "mars" | "jupiter" | "saturn";
+  readonly utcMs: number;
+  readonly note: string;
+}
 
 export const FIELDS: readonly ContactField[] = [
   {
@@ -87,6 +94,49 @@ export const OPEN_SKIES: readonly ContactField[] = [
     note: "Dark site: the widest and brightest part, with star clouds and a dark side to the west of it. Suburb: hardly a trace.",
   },
 ];
+
+/** Discs, and what is noted of them. */
+export const BODIES: readonly ContactBody[] = [
+  {
+    name: "Moon, three days old",
+    body: "moon",
+    utcMs: Date.UTC(2027, 2, 11, 19),
+    note: "A crescent, ragged along the terminator; the dark side in ashen light, the Sea of Crises on the lit limb.",
+  },
+  {
+    name: "Moon, half",
+    body: "moon",
+    utcMs: Date.UTC(2027, 2, 15, 17),
+    note: "Craters in rows along the terminator, most in the south; the plains of the north-east lie smooth and dark.",
+  },
+  {
+    name: "Moon, full",
+    body: "moon",
+    utcMs: Date.UTC(2027, 2, 22, 11),
+    note: "Flat light: dark plains, bright rays out of Tycho in the south. No relief. Dazzling.",
+  },
+  {
+    name: "Venus, a crescent",
+    body: "venus",
+    utcMs: Date.UTC(2026, 9, 10, 17),
+    note: "62x: a thin white crescent. Featureless.",
+  },
+  {
+    name: "Jupiter",
+    body: "jupiter",
+    utcMs: Date.UTC(2027, 1, 11, 22),
+    note: "Finder: a star, its moons hard to part. 62x: a flattened disc, four moons in a row. 200x: two brown belts.",
+  },
+  {
+    name: "Saturn",
+    body: "saturn",
+    utcMs: Date.UTC(2030, 11, 1, 22),
+    note: "62x: small, the ring plain on both sides. 200x: dark between disc and ring, the ring open in 2030.",
+  },
+];
+export const BODY_INSTRUMENTS = ["finder-9x50", "newton300-62x", "newton400-200x"] as const;
+/** From where the bodies are seen. */
+export const BODY_SITE = { latDeg: 50, lonDeg: 0, heightM: 250 } as const;
 
 export const INSTRUMENTS = ["finder-9x50", "newton150-30x", "newton300-62x"] as const;
 /** Sky brightness, mag/arcsec2. */

@@ -1,7 +1,8 @@
 /** Draws one sheet of fields: a row for each field, a column for each sky, what is noted of it beside. */
-import { cross, DEG, dirFromRadec, normalise } from "#core/celestial/vector.ts";
+import { cross, DEG, dirFromMas, dirFromRadec, normalise } from "#core/celestial/vector.ts";
 import { zenithConditions } from "#core/eye/conditions.ts";
 import { nightUnder } from "#core/eye/nightSky.ts";
+import { bodiesInView } from "#core/field/bodies.ts";
 import { fieldCone, seenField } from "#core/field/seenField.ts";
 import { gearById } from "#core/optics/gear.ts";
 import { viewFromIcrs } from "#core/optics/viewFrame.ts";
@@ -10,15 +11,17 @@ import { withFiller } from "#core/sky/filler/withFiller.ts";
 import { catalogueGlowBeyond } from "#core/sky/glow/catalogueGlow.ts";
 import { glowCells } from "#core/sky/glow/glowCells.ts";
 import { catalogueObjects } from "#core/sky/objects.ts";
+import { solarSystemAt } from "#core/sky/solar/solarSystem.ts";
+import { discsOf } from "../../../src/desk/play/bodies.ts";
 import { createPicture, glowsOf, hasOpenSky, setGear, setSky } from "../../../src/desk/play/picture.ts";
 import { createStage, type Lamp } from "../../../src/stage/index.ts";
 import { squareReach } from "../../../src/stage/reach.ts";
 import { pageSky } from "../stage/pageSky.ts";
-import type { ContactField } from "./fields.ts";
+import { BODY_SITE, type ContactBody, type ContactField } from "./fields.ts";
 
 export interface SheetSpec {
   readonly gear: string;
-  readonly fields: readonly ContactField[];
+  readonly fields: readonly (ContactField | ContactBody)[];
   readonly skies: Readonly<Record<string, number>>;
   readonly lamp: Lamp;
   readonly cellPx: number;
@@ -52,8 +55,16 @@ function overhead(dir: Dir): number[] {
   return [...cross(west, dir), ...west, ...dir];
 }
 
-async function pictureOf(gear: Gear, { raDeg, decDeg }: ContactField, darknessMu: number, lamp: Lamp) {
-  const pointing = dirFromRadec(raDeg * DEG, decDeg * DEG);
+/** Where a field lies, and the bodies in it. */
+function placeOf(field: ContactField | ContactBody, gear: Gear) {
+  if ("raDeg" in field) return { pointing: dirFromRadec(field.raDeg * DEG, field.decDeg * DEG), view: null };
+  const system = solarSystemAt(BODY_SITE, field.utcMs);
+  const body = system.bodies.find(({ name }) => name === field.body)!;
+  return { pointing: dirFromMas(body), view: bodiesInView(system, gear) };
+}
+
+async function pictureOf(gear: Gear, field: ContactField | ContactBody, darknessMu: number, lamp: Lamp) {
+  const { pointing, view } = placeOf(field, gear);
   const glow = catalogueGlowBeyond();
   const night = nightUnder({ ...zenithConditions(darknessMu), glowMuAt: glow }, 0, objects);
   const input = { pointing, gear, source, seeing: night.seeing, objects };
@@ -72,7 +83,8 @@ async function pictureOf(gear: Gear, { raDeg, decDeg }: ContactField, darknessMu
   version += 1;
   const isOpen = hasOpenSky(gear);
   return Object.assign(picture, {
-    blocks: seen.blocks,
+    blocks: view ? [...seen.blocks, view.points] : seen.blocks,
+    bodies: view ? discsOf(view) : [],
     objects: glowsOf(seen.objects, limitMag),
     objectsVersion: version,
     lamp,
@@ -124,7 +136,11 @@ async function sheetOf({ gear: id, fields, skies, lamp, cellPx }: SheetSpec): Pr
     for (const [column, [sky, darknessMu]] of columns.entries()) {
       const left = NOTE_PX + column * (cellPx + GAP_PX);
       if (row === 0) pen.fillText(`${sky}, ${darknessMu}`, left, 20);
-      drawn.draw(await pictureOf(gear, field, darknessMu, lamp));
+      const picture = await pictureOf(gear, field, darknessMu, lamp);
+      drawn.draw(picture);
+      // The code of bodies comes when first there is one, and the stage then draws again.
+      if (picture.bodies.length > 0) await new Promise((done) => setTimeout(done, 250));
+      drawn.draw(picture);
       pen.drawImage(canvas, left, top);
     }
   }

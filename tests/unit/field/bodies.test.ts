@@ -32,13 +32,24 @@ describe("bodies in a view", () => {
     // Equatorial diameter at opposition: 44" to 50" (handbooks, from memory).
     expect((jupiter.diameterRad / DEG) * 3600).toBeGreaterThan(43);
     expect((jupiter.diameterRad / DEG) * 3600).toBeLessThan(51);
-    expect(jupiter.litShare).toBeGreaterThan(0.99);
+    expect(jupiter.look.litShare).toBeGreaterThan(0.99);
     const near = Array.from({ length: high.points.count }, (_, i) => {
       const dir = [...high.points.dirs.slice(3 * i, 3 * i + 3)] as [number, number, number];
       return separationRad(dir, jupiter.dir) / DEG;
     }).filter((deg) => deg < 0.25);
     expect(near.length, "four moons within a quarter of a degree").toBe(4);
     expect(bodiesInView(system, { ...gearById("eye"), fieldDeg: 5.3 }).discs.map(({ name }) => name)).toEqual(["moon"]);
+  });
+
+  it("Saturn is a disc as soon as its ring is wide enough, and stands by its pole; the Moon by its lit limb", () => {
+    // Ring A is 2.27 times as wide as the disc: 42" where the disc is 18".
+    const at = (fieldDeg: number) => bodiesInView(system, { ...gearById("eye"), fieldDeg }).discs;
+    const saturn = at(1.1).find(({ name }) => name === "saturn")!;
+    expect(saturn.diameterRad / DEG, "the disc alone would be a star").toBeLessThan(1.1 / 120);
+    expect(saturn.axisRad / DEG).toBeCloseTo(body("saturn").poleDeg, 6);
+    expect(saturn.look.form).toBe("ringed");
+    expect(at(1.1).find(({ name }) => name === "moon")!.axisRad / DEG).toBeCloseTo(body("moon").brightLimbDeg, 6);
+    expect(at(3).map(({ name }) => name)).toEqual(["moon"]);
   });
 
   it("stay apart from stars and from each other, however close: what joins stars leaves them alone", () => {
@@ -57,7 +68,7 @@ describe("bodies in a view", () => {
     const flat = Math.hypot(moon.dir[0], moon.dir[1]);
     const east = [-moon.dir[1] / flat, moon.dir[0] / flat, 0] as const;
     const towardsEast = sun[0] * east[0] + sun[1] * east[1];
-    expect(Math.sign(Math.sin(moon.limbRad))).toBe(Math.sign(towardsEast));
+    expect(Math.sign(Math.sin(moon.axisRad))).toBe(Math.sign(towardsEast));
   });
 });
 

@@ -1,5 +1,14 @@
 /** Sun, Moon, planets and Jupiter's four moons as an observer sees them. */
-import { Body, GeoVector, Illumination, JupiterMoons, Observer, ObserverVector } from "astronomy-engine";
+import {
+  type AstroTime,
+  Body,
+  GeoVector,
+  Illumination,
+  JupiterMoons,
+  Observer,
+  ObserverVector,
+  RotationAxis,
+} from "astronomy-engine";
 import { BODIES, BODY_NAMES, type BodyName, LIGHT_AU_PER_DAY, moonDir, sunDir } from "#core/celestial/bodies.ts";
 import type { Site } from "#core/celestial/frames.ts";
 import { astroTime } from "#core/celestial/time.ts";
@@ -15,6 +24,10 @@ export interface SolarBody extends MasDir {
   readonly litPermille: number;
   /** Position angle of the middle of the bright limb, north through east, degrees; 0 for the Sun. */
   readonly brightLimbDeg: number;
+  /** Position angle of its north pole, north through east, degrees; the Moon's without libration. */
+  readonly poleDeg: number;
+  /** Sine of the height of the Earth over its equator, north positive, thousandths. */
+  readonly tiltPermille: number;
 }
 export interface JupiterMoon extends MasDir {
   readonly name: "Io" | "Europa" | "Ganymede" | "Callisto";
@@ -70,6 +83,7 @@ export function solarSystemAt(site: Site, utcMs: number): SolarSystem {
       milliMag: Math.round(mag * 1000),
       diameterMas: Math.round(2 * Math.asin(RADIUS_KM[name] / (lengthOf(vector) * AU_KM)) * RAD_MAS),
       litPermille: name === "sun" ? 1000 : Math.round(lit * 1000),
+      ...poleOf(BODIES[name], dir, time),
       brightLimbDeg: name === "sun" ? 0 : Math.round(positionAngleDeg(dir, sunDir(utcMs))) % 360,
     };
   });
@@ -97,6 +111,16 @@ function moonsOf(jupiter: Triple, utcMs: number): JupiterMoon[] {
       };
     },
   );
+}
+
+/** How the body's axis stands before an observer (axes of the IAU's report of 2015, by the engine). */
+function poleOf(body: Body, dir: Dir, time: AstroTime): Pick<SolarBody, "poleDeg" | "tiltPermille"> {
+  const { x, y, z } = RotationAxis(body, time).north;
+  const pole: Dir = [x, y, z];
+  return {
+    poleDeg: Math.round(10 * positionAngleDeg(dir, pole)) / 10,
+    tiltPermille: Math.round(-1000 * (x * dir[0] + y * dir[1] + z * dir[2])),
+  };
 }
 
 const lengthOf = ([x, y, z]: Triple) => Math.sqrt(x * x + y * y + z * z);
