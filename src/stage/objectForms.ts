@@ -18,6 +18,10 @@ export const FORM_NUMBER: Readonly<Record<LightForm, number>> = {
  * `lightOf(at, look, cells)`: at in half axes from the middle, x along the major one; look is form, seed, resolved share and
  * cut; cells is how many granules lie along half the major axis. Clouds are waves that bend each other: soft forms without a
  * seam, each seed another. What lies under the cut is not made out, and the eye takes the rest up more evenly than a meter.
+ * A bend leaves the middle where it is listed, and reaches a little past the ellipse: all is drawn so much smaller. Granules are
+ * a mist with many faint stars, and among them, on a wider net that is turned, the few giants. A cloud is brightest about the
+ * stars that light it, near its listed place, and one wing reaches further than the other. A comet's picture is as wide as its
+ * tail is long, which lies along x, away from the Sun.
  */
 export const FORMS = `
 float veil(float t) {
@@ -33,7 +37,6 @@ vec2 waved(vec2 at, vec2 phase, float by) {
   vec2 once = at + by * sin(2.1 * at.yx + phase);
   return once + .5 * by * sin(4.6 * once.yx + phase.yx * 1.7);
 }
-// The middle stays where it is listed, whatever the waves do about it.
 vec2 bent(vec2 at, float seed, float by) {
   vec2 phase = vec2(seed * 61.7, seed * 97.3);
   return waved(at, phase, by) - waved(vec2(0.), phase, by) * exp(-3. * dot(at, at));
@@ -56,7 +59,6 @@ float grains(vec2 place, float seed, float share, float least) {
   float size = chance(cell, seed + 3.);
   return here * (least + (1. - least) * size * size) * max(0., 1. - 2.9 * distance(fract(place), off));
 }
-// A mist that breaks up: many faint stars, and among them on a wider net, turned, the few giants.
 float granules(vec2 at, vec4 look, float cells) {
   float t = length(at) / .2;
   float smoothly = fade(length(at)) / (1. + t * t);
@@ -79,7 +81,6 @@ float ring(vec2 at, float seed) {
 float cloud(vec2 at, float seed) {
   vec2 p = bent(at, seed, .3);
   float lumps = .62 + .38 * sin(3.1 * p.x + seed * 23.) * sin(2.7 * p.y + seed * 71.);
-  // Brightest about the stars that light it, which stand near its listed place; one wing reaches further than the other.
   vec2 way = vec2(sin(seed * 51.), cos(seed * 37.));
   vec2 wing = p - .3 * way;
   vec2 heart = p - .06 * way;
@@ -96,7 +97,6 @@ float lamplit(vec2 at, float seed) {
   float t = length(bent(at, seed, .12)) / .28;
   return fade(length(at)) / (1. + t * t);
 }
-// Its quad is so wide as the tail is long; the tail lies along x, which is up where north is up, away from the Sun.
 float coma(vec2 at) {
   vec2 p = at * ${TAIL_REACH.toFixed(1)};
   float r = length(p);
@@ -110,7 +110,6 @@ float lightOf(vec2 at, vec4 look, float cells) {
   int form = int(look.x + .5);
   if (dot(at, at) > 1.) return 0.;
   if (form == 0) return veil(length(at));
-  // A bend reaches a little past the ellipse: within, all of it has room.
   vec2 p = at * 1.08;
   float light =
     form == 1 ? disc(p, look.y) : form == 2 ? bulge(p) : form == 3 ? granules(p, look, cells) :

@@ -36,6 +36,7 @@ export interface ObjectLayer<T extends Lit = FieldObject> {
   version: number;
 }
 
+/** Granules go by the listed size, not by that on the window: they stay where they are while the field moves. */
 const VERTEX = `
 in vec3 aDir;
 in vec3 aMajor;
@@ -60,7 +61,6 @@ void main() {
   vec2 minor = longEnough(windowOf(viewOf(normalize(aDir + aMinor))) - centre);
   vAt = aCorner;
   vForm = aForm;
-  // By the listed size, not by that on the window: granules stay where they are while the field moves.
   vCells = floor(length(aMajor) * uField.z / (${GRANULE_PX} * uLook.y)) + .5;
   vLight = toneOf(tintOf(aForm)) * (aPeak * presence(aMargin - uEye.y, aForm.y)) * uRoom;
   vKept = keptStraight(aMargin - uEye.y);

@@ -37,6 +37,7 @@ export interface OpenSkyLayer {
 const STOP_COVER = 0.95;
 const PAST_RIM = 0.5;
 
+/** The warm light falls as exp(-(angle / scale)^2), the angle's square by 2 (1 - cos). */
 const VERTEX = `
 uniform mat3 uHorizonFromView;
 uniform vec2 uSun;
@@ -50,7 +51,6 @@ void main() {
   float s = .25 * dot(p, p);
   vec3 v = uLook.z > .5 ? vec3(p, 1. - s) / (1. + s) : normalize(vec3(p, 1.));
   vec3 h = v * uHorizonFromView;
-  // The warm light falls as exp(-(angle / scale)^2), the angle's square by 2 (1 - cos).
   float warm = exp((dot(h.xy, uSun) - 1.) * uScale.y);
   softly(uHigh + uPale * exp(-asin(clamp(h.z, 0., 1.)) * uScale.x) + uWarm * warm, window);
 }`;

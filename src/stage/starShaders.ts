@@ -10,7 +10,7 @@ import { GAZE, STAR_GAZE } from "./gaze.ts";
 import { FRAME, PROJECT, THROUGH, TONE } from "./glsl.ts";
 import { LIMIT_PEAK, PEAK_DEX_PER_MAG } from "./screenLight.ts";
 import { STEADY_MILLI } from "./starGather.ts";
-import { NOTICE, STARLIGHT } from "./starlight.ts";
+import { APART, NOTICE, STARLIGHT } from "./starlight.ts";
 import { COLOUR } from "./starTones.ts";
 
 /** Stars this much fainter than the limit are noticed now and then. */
@@ -99,6 +99,7 @@ export const CORE_VERTEX = [
   LAW,
   COLOUR,
   STARLIGHT,
+  APART,
   STAR_IN,
   CORNER,
   `flat out vec2 vCentre;
@@ -109,6 +110,7 @@ export const CORE_VERTEX = [
      Moment now = moment(hashOf(aDir));
      float d = overLimit();
      Look look = lookOf(d + now.mag, now.spread);
+     look.radius *= apart(aDir, look.radius);
      vec3 tint = tintOf(d, colourBV()) * (1. + now.hue * vec3(1., 0., -1.));
      vCentre = windowOf(viewOf(aDir));
      vTint = toneOf(tint) * look.peak;
@@ -140,6 +142,7 @@ export const GLARE_VERTEX = [
   LAW,
   COLOUR,
   STARLIGHT,
+  APART,
   STAR_IN,
   CORNER,
   `out vec2 vAway;
@@ -150,6 +153,9 @@ export const GLARE_VERTEX = [
      float q = d - GLARE;
      float radius = (${GLARE_PX.toFixed(1)} + ${GLARE_PX_PER_MAG.toFixed(1)} * q) * uLook.y;
      float alpha = .05 + .045 * max(0., q + moment(hashOf(aDir)).mag);
+     float narrow = apart(aDir, lookOf(d, 1.).radius);
+     radius *= narrow;
+     alpha *= narrow * narrow;
      vAway = cornerOf() * radius;
      vTint = toneOf(tintOf(d, colourBV())) * uLook.w * uRoom;
      vVeil = vec2(min(.4, 1.5 * alpha), 1. / radius);

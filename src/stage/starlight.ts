@@ -4,7 +4,7 @@ import { NOTICING } from "#core/eye/noticing.ts";
 import type { Frame } from "./frame.ts";
 import type { FieldView } from "./view.ts";
 
-type Uniforms = { uAir: Float32Array; uZenith: Float32Array; uLift: Float32Array };
+type Uniforms = Readonly<Record<"uAir" | "uZenith" | "uLift" | "uClose", Float32Array>>;
 export interface Starlight {
   readonly group: UniformGroup;
   readonly uniforms: Uniforms;
@@ -15,6 +15,9 @@ export interface Starlight {
  */
 const SLOW_SHARE = 0.5;
 const MOST_SCATTER = 0.4;
+/** Stars within so many widths of a place belong to it, and so many places are minded. */
+const CLOSE_REACH = 5 / 3;
+const MOST_CLOSE = 8;
 /** Width of a faint star's drawn core at half its brightness, px of a star unit: that of the profile in `starShaders.ts`. */
 const CORE_WIDTH_PX = 2;
 
@@ -25,6 +28,8 @@ export const createStarlight = (): Starlight => {
     uZenith: { value: new Float32Array(3), type: "vec3<f32>" },
     /** How the faint are lifted, 1 where they are not; the least that a star at the limit gives, display value. */
     uLift: { value: new Float32Array([1, 0]), type: "vec2<f32>" },
+    /** Where stars stand close together, and how wide each may be, radians; -1 for none. */
+    uClose: { value: new Float32Array(4 * MOST_CLOSE).fill(-1), type: "vec4<f32>", size: MOST_CLOSE },
   });
   return { group: group as unknown as UniformGroup, uniforms: group.uniforms as Uniforms };
 };
@@ -43,6 +48,11 @@ export const fillStarlight = ({ uniforms }: Starlight, frame: Frame, view: Field
   // What is out of focus may sink under what shows.
   uniforms.uLift[1] = (view.starLeast ?? 0) / (1 + defocus * defocus);
   if (air) uZenith.set(air.zenith);
+  for (let i = 0; i < MOST_CLOSE; i++) {
+    const close = view.close?.[i];
+    if (close) uniforms.uClose.set(close.dir, 4 * i);
+    uniforms.uClose[4 * i + 3] = close ? close.widthRad : -1;
+  }
 };
 
 const float = (value: number) => value.toFixed(6);
@@ -104,6 +114,20 @@ float noticedAt(float d, uint hash) {
   float now = step(part(scrambled(hash + spell + 1u), 4), share);
   float comesAndGoes = mix(before, now, smoothstep(0., .4, fract(at)));
   return mix(comesAndGoes, held, uEye.x);
+}
+`;
+/**
+ * By how much a star is drawn narrower, so that it stands apart from one close by: light ends at three quarters of the width
+ * and leaves a dark gap. Stands on `FRAME`.
+ */
+export const APART = `
+uniform vec4 uClose[${MOST_CLOSE}];
+float apart(vec3 dir, float radius) {
+  float most = radius;
+  for (int i = 0; i < ${MOST_CLOSE}; i++)
+    if (distance(dir, uClose[i].xyz) < ${float(CLOSE_REACH)} * uClose[i].w)
+      most = min(most, max(1.9 * uLook.y, .75 * uClose[i].w * uField.z));
+  return most / radius;
 }
 `;
 export const STARLIGHT = `${HASH}${TWINKLE}`;

@@ -1,4 +1,5 @@
 /** What the stage is asked to draw: plain data that the desk fills and reuses from frame to frame. */
+import type { CloseStars } from "#core/field/closeStars.ts";
 import type { BodyLook, ObjectLook } from "#core/field/objectLook.ts";
 import type { Dir, Mat3, StarBlock } from "#core/seams/index.ts";
 
@@ -113,6 +114,8 @@ export interface FieldView {
   readonly objects: readonly FieldObject[];
   /** Changes whenever `objects` does. */
   readonly objectsVersion: number;
+  /** Stars that are drawn smaller, so that they stand apart; the first eight count. */
+  readonly close?: readonly CloseStars[] | undefined;
   /** Discs of the solar system; another list whenever they change. */
   readonly bodies?: readonly FieldBody[];
   readonly reticle: Reticle;

@@ -247,6 +247,27 @@ test.describe("light", () => {
     expect(Math.abs(disc.spread / point.spread / (1 + (3 / 2) ** 2) - 1)).toBeLessThan(0.15);
   });
 
+  test("two bright stars that the eye parts stand apart, and run together where it does not", async ({
+    page,
+    stageAddress,
+  }) => {
+    await openStage(page, stageAddress);
+    const plane = Math.tan(2.65 * DEG);
+    const apartPx = 6;
+    const sides = [-1, 1].map((side) => Math.atan((((side * apartPx) / 2) * plane) / RADIUS));
+    const stars = sides.map((away) => starAt(Math.abs(away), away < 0 ? -Math.PI / 2 : Math.PI / 2, 1.6, 0.4));
+    const base: SceneSpec = { viewFromIcrs: viewMatrix({ parity: 1, rotationRad: 0 }), planeRadius: plane, stars };
+    const [x, y, z] = stars[0]!;
+    const close = [{ dir: [x, y, z] as const, widthRad: 0.9 * (sides[1]! - sides[0]!) }];
+    const dip = async (spec: SceneSpec) => {
+      const picture = await drawPicture(page, spec);
+      const at = (px: number) => picture.channel(Math.floor(MIDDLE + px), Math.floor(MIDDLE), 1);
+      return at(0) / Math.min(at(-apartPx / 2), at(apartPx / 2));
+    };
+    expect(await dip(base)).toBeGreaterThan(0.95);
+    expect(await dip({ ...base, close })).toBeLessThan(0.8);
+  });
+
   test("colour shows in bright stars only", async ({ page, stageAddress }) => {
     await openStage(page, stageAddress);
     const blueMinusRed = async (magV: number, colourBV: number): Promise<number> => {

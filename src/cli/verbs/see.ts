@@ -1,9 +1,13 @@
 /** `see`: whether an instrument shows a thing, how plainly, and with which power best. */
-import { skyHere } from "#core/eye/conditions.ts";
+
+import { DEG, separationRad } from "#core/celestial/vector.ts";
+import { seeingArcsec } from "#core/eye/air.ts";
+import { type SkyHere, skyHere } from "#core/eye/conditions.ts";
+import { splitOf } from "#core/eye/doubles.ts";
 import { isNaked } from "#core/eye/instrument.ts";
 import { bandOf, bestPower, howSeen, NO_MARGIN_MAG, objectMargin, type Seen } from "#core/eye/margin.ts";
 import { nearestWord } from "#core/lesson/nearestWord.ts";
-import type { Dir } from "#core/seams/index.ts";
+import type { Dir, DoubleMeasure, SkyObject } from "#core/seams/index.ts";
 import { findByName, type MovingBody } from "#core/sky/names/findByName.ts";
 import { OBJECT_KINDS, objectOfRow } from "#core/sky/objects.ts";
 import { movingBodiesFrom } from "#core/sky/solar/movingBodies.ts";
@@ -25,7 +29,7 @@ const OPTIONS = {
   lesson: "value",
 } as const;
 type Described = { readonly magnitude?: string; readonly size?: string; readonly kind?: string };
-type Target = { readonly seen: Seen; readonly dir: Dir | null };
+type Target = { readonly seen: Seen; readonly dir: Dir | null; readonly double?: DoubleMeasure | undefined };
 
 /** A single star, as the model takes it: a point. */
 const pointOf = (magV: number): Seen => ({
@@ -35,6 +39,9 @@ const pointOf = (magV: number): Seen => ({
   minorArcmin: 0,
   profile: "members",
 });
+
+/** A pair and its brighter star are listed so near each other at most. */
+const SAME_STAR_RAD = (20 * DEG) / 3600;
 
 const slip = (message: string, hint: string) => new UsageError("ARGUMENTS", message, hint);
 
@@ -51,11 +58,32 @@ function named(query: string, sky: Sky, options: LightOptions): Target {
   if (!best) throw new UsageError("NAME", `nothing bears the name "${query}"`, "try faintward name, or describe it");
   const { dir } = best;
   const object = all.find((each) => each.dir[0] === dir[0] && each.dir[1] === dir[1] && each.dir[2] === dir[2]);
-  if (object) return { seen: object, dir };
+  const double = object ? object.double : doubleAt(all, dir);
+  if (object) return { seen: object, dir, double };
   if (best.magV === null || best.magV === undefined)
     throw new UsageError("NAME", `${best.name} is neither star nor object`, "name what can be looked at");
-  return { seen: pointOf(best.magV), dir };
+  return { seen: pointOf(best.magV), dir, double };
 }
+
+/** The pair that a star of the catalogue is. */
+const doubleAt = (objects: readonly SkyObject[], dir: Dir): DoubleMeasure | undefined =>
+  objects.find((each) => each.double && separationRad(each.dir, dir) < SAME_STAR_RAD)?.double;
+
+/** Whether the pair is seen as two, by what it would need. */
+function partedAs({ separationArcsec, magV }: DoubleMeasure, { gear, conditions }: Look, { airMass }: SkyHere) {
+  const blurArcsec = seeingArcsec(conditions.seeingArcsec, airMass);
+  const difference = Math.abs(magV[1] - magV[0]);
+  const split = splitOf(separationArcsec, difference, gear.apertureMm, gear.magnification, blurArcsec);
+  return { ...split, neededArcsec: rounded(split.neededArcsec, 2)!, separationArcsec };
+}
+const LIMIT_WORDS = { aperture: "the aperture", eye: "the power", air: "the air" } as const;
+const splitRows = (split: ReturnType<typeof partedAs> | undefined): [string, string][] =>
+  split
+    ? [
+        ["pair", `${split.separationArcsec}", ${split.isSplit ? "two stars" : "one star"}`],
+        ["asks for", `${split.neededArcsec}" by ${LIMIT_WORDS[split.limit]}`],
+      ]
+    : [];
 
 /** `A[xB]`, arcmin. */
 function sizeOf(text: string): readonly [major: number, minor: number] {
@@ -109,7 +137,7 @@ export const see: Verb = {
   async run(args, io) {
     const { options: given, words } = parseArgs(args, OPTIONS, { least: 0, most: 8, what: "" });
     const { sky, options } = await underSky(given, io);
-    const { seen, dir } = targetOf(words, options, sky);
+    const { seen, dir, double } = targetOf(words, options, sky);
     const look = await underItsSky(lookFrom(options, dir), sky);
     const here = skyHere(look.conditions, look.dir);
     const isUp = here.altitudeDeg >= 0;
@@ -122,6 +150,7 @@ export const see: Verb = {
       how: howSeen(marginMag),
       bestMagnification: isNaked(look.gear) ? 1 : rounded(best.magnification, 0)!,
       skyMu: rounded(here.skyMu, 3)!,
+      ...(double && { split: partedAs(double, look, here) }),
     };
     const BANDS = { seen: "seen", edge: "at the edge", not: "not seen" } as const;
     return {
@@ -133,6 +162,7 @@ export const see: Verb = {
         ["how", json.how],
         ["best power", `${json.bestMagnification}x`],
         ["sky", `${json.skyMu.toFixed(2)} mag/arcsec2`],
+        ...splitRows(json.split),
       ]),
     };
   },

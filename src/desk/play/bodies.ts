@@ -16,6 +16,8 @@ const PEAK = { moon: 0.85, planet: 0.95 } as const;
 export interface Bodies {
   /** Points of the moment; null before the first look. */
   points(): StarBlock | null;
+  /** As the instrument in use has them; null before the first look. */
+  view(): BodiesInView | null;
   /** Another list whenever it changes. */
   readonly discs: readonly FieldBody[];
   /** Looks where they stand, when that is worth it. */
@@ -65,6 +67,7 @@ export function createBodies(place: Site, solarAt: SolarAt, came: () => void): B
   };
   const bodies = {
     points: () => view?.points ?? null,
+    view: () => view,
     discs: [] as readonly FieldBody[],
     follow(session: Session) {
       const nowMs = skyTimeMs(session);

@@ -27,7 +27,7 @@ import { createLoading } from "./loading.ts";
 import type { PlayModel } from "./model.ts";
 import { animate, STOP_OPENS_PX } from "./motions.ts";
 import { actOn } from "./outcomes.ts";
-import { hasOpenSky, setAir, setNow } from "./picture.ts";
+import { type Apart, hasOpenSky, setAir, setNow } from "./picture.ts";
 import { refreshCompass, refreshWords } from "./refresh.ts";
 import { turnScrews } from "./screws.ts";
 import { createSignals } from "./signals.ts";
@@ -82,6 +82,14 @@ export function createPlay({ lesson, ports, onEnded, lookFrom, sky = openSkyOf(l
   const bringBodies = async () => {
     const { createBodies } = await import("./bodies.ts");
     bodies = createBodies(lesson.place, solarSystemAt, clock.invalidate);
+    clock.invalidate();
+  };
+
+  let apart: Apart | null = null;
+  const bringApart = async ({ picture }: Hop) => {
+    apart = (await import("#core/field/closeStars.ts")).closeStars;
+    // What was looked at before is looked at again.
+    picture.objectsVersion = Number.NaN;
     clock.invalidate();
   };
 
@@ -186,7 +194,7 @@ export function createPlay({ lesson, ports, onEnded, lookFrom, sky = openSkyOf(l
     seenField({ pointing: pointing(session), gear, starsRad: starsRad(gear), source: shown, seeing, objects }, field);
     loading.bring(field.missing, field.version);
     const moving = animate(hop, nowMs, reducedMotion.value);
-    setNow(picture, session, field, lamp.value, lampLevel.value, hop.sun, bodies);
+    setNow(picture, session, field, lamp.value, lampLevel.value, hop.sun, bodies, apart);
     setAir(picture, session, twinkleSeconds(stage, nowMs));
     const screen = screenReachNow.value;
     picture.starLift = screen.lift;
@@ -234,6 +242,7 @@ export function createPlay({ lesson, ports, onEnded, lookFrom, sky = openSkyOf(l
     await Promise.allSettled([
       bringEye(hop),
       bringMilkyWay(hop),
+      bringApart(hop),
       ...(isReal ? [bringBodies()] : []),
       ...(hasGrains ? [grain.begin()] : []),
       ...(isSeeded(lesson.id) ? [bringRivals(hop)] : []),

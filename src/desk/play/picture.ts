@@ -24,6 +24,10 @@ const SKY_RGB = {
 /** Brightness of a glow over the sky at the edge of what is seen, for each magnitude of margin, and at most. */
 const PEAK = { least: 0.13, perMag: 0.09, most: 0.44 } as const;
 
+/** Width of a star's image by the air, arcsec; 0 where the eye takes it for a point. */
+const blurArcsecOf = ({ starWidthRad }: Picture) => (starWidthRad / DEG) * 3600;
+/** What stands apart to the eye; null until its code is there. */
+export type Apart = typeof import("#core/field/closeStars.ts").closeStars;
 const NO_BODIES: readonly FieldBody[] = [];
 
 export function createPicture(): Picture {
@@ -136,14 +140,17 @@ export function setNow(
   lampLevel: number,
   sun: Sun,
   bodies: Bodies | null,
+  apart: Apart | null,
 ): void {
   viewOf(session, picture.viewFromIcrs);
   picture.blocks = seen.blocks;
-  if (picture.objectsVersion !== seen.objectsVersion) {
+  const discs = bodies?.discs ?? NO_BODIES;
+  if (picture.objectsVersion !== seen.objectsVersion || picture.bodies !== discs) {
+    picture.bodies = discs;
+    picture.close = apart?.(seen.objects, bodies?.view() ?? null, gearInUse(session), blurArcsecOf(picture));
     picture.objects = glowsOf(seen.objects, seen.limitMilliMag / 1000);
     picture.objectsVersion = seen.objectsVersion;
   }
-  picture.bodies = bodies?.discs ?? NO_BODIES;
   picture.lamp = lamp;
   picture.lampLevel = lampLevel / 255;
   if (hasOpenSky(gearInUse(session))) {

@@ -3,6 +3,7 @@ import { cross, DEG, dirFromMas, dirFromRadec, normalise } from "#core/celestial
 import { zenithConditions } from "#core/eye/conditions.ts";
 import { nightUnder } from "#core/eye/nightSky.ts";
 import { bodiesInView } from "#core/field/bodies.ts";
+import { closeStars } from "#core/field/closeStars.ts";
 import { fieldCone, seenField } from "#core/field/seenField.ts";
 import { gearById } from "#core/optics/gear.ts";
 import { viewFromIcrs } from "#core/optics/viewFrame.ts";
@@ -85,6 +86,7 @@ async function pictureOf(gear: Gear, field: ContactField | ContactBody, darkness
   return Object.assign(picture, {
     blocks: view ? [...seen.blocks, view.points] : seen.blocks,
     bodies: view ? discsOf(view) : [],
+    close: closeStars(seen.objects, view, gear, (picture.starWidthRad / DEG) * 3600),
     objects: glowsOf(seen.objects, limitMag),
     objectsVersion: version,
     lamp,

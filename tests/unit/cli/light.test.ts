@@ -61,6 +61,22 @@ describe("see", () => {
   });
 });
 
+describe("see, of a double star", () => {
+  type Pair = Sight & { split: { isSplit: boolean; limit: string; neededArcsec: number; separationArcsec: number } };
+  const of = (name: string, gear: string) => jsonOf<Pair>("see", name, gear, "--darkness=21").split;
+
+  it("says whether it is seen as two, and what that asks for", () => {
+    // Albireo, 34": one to the eye, two from ten powers on (common practice, no source); the eye's own 2'.
+    expect(of("Albireo", "--eye")).toMatchObject({ isSplit: false, limit: "eye", neededArcsec: 120 });
+    expect(of("Albireo", "--gear=finder-9x50").isSplit).toBe(true);
+    // Castor, 5" (common practice, no source): one star in a finder, two at 48 times.
+    expect(of("Castor", "--gear=finder-9x50").isSplit).toBe(false);
+    expect(of("Castor", "--gear=newton200-48x").isSplit).toBe(true);
+  });
+  it("leaves other things without", () =>
+    expect(jsonOf<Pair>("see", "M 13", "--eye", "--darkness=21")).not.toHaveProperty("split"));
+});
+
 describe("what cannot be used ends with 2", () => {
   it.each([
     [["limit", "--darkness=20"], /instrument is missing/],
