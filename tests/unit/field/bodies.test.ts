@@ -60,8 +60,27 @@ describe("bodies in a view", () => {
     expect(asOneStar(field)[0]).toBe(points);
   });
 
+  it("a planet is a disc from a hundred and twentieth of the field on: 21 arcsec in an eyepiece of 0.7 degrees", () => {
+    const shown = (diameterArcsec: number) => {
+      const [mars] = [{ ...body("mars"), diameterMas: 1000 * diameterArcsec }];
+      return bodiesInView({ bodies: [mars], moons: [] }, { ...gearById("eye"), fieldDeg: 0.7 }).discs.length;
+    };
+    expect([shown(20.7), shown(21.3)]).toEqual([0, 1]);
+  });
+
+  it("planets and Jupiter's moons have their own colours (Mallama et al. 2017, Icarus 282, 19, from memory)", () => {
+    const bvOf = (name: string) =>
+      bodiesInView({ bodies: [body(name)], moons: [] }, gearById("eye")).points.colourBV[0]!;
+    const names = ["mercury", "venus", "mars", "jupiter", "saturn", "uranus", "neptune"];
+    expect(names.map((name) => Number(bvOf(name).toFixed(2)))).toEqual([0.97, 0.8, 1.43, 0.87, 1.01, 0.51, 0.39]);
+    const moons = bodiesInView({ bodies: [], moons: system.moons }, gearById("eye")).points;
+    expect([...moons.colourBV].map((bv) => Number(bv.toFixed(2)))).toEqual([0.95, 0.95, 0.95, 0.95]);
+  });
+
   it("the Moon's disc is half a degree wide, lit towards the Sun", () => {
     const moon = bodiesInView(system, gearById("eye")).discs[0]!;
+    expect(moon.litShare).toBeCloseTo(body("moon").litPermille / 1000, 9);
+    expect(moon.limbRad).toBeCloseTo(body("moon").brightLimbDeg * DEG, 9);
     expect(moon.diameterRad / DEG).toBeGreaterThan(0.48);
     expect(moon.diameterRad / DEG).toBeLessThan(0.58);
     const sun = dirFromMas(body("sun"));

@@ -30,6 +30,33 @@ describe("the look of an object", () => {
     expect(resolved(16)).toBe(1);
   });
 
+  it("has its giants six magnitudes below the whole, and is out three and a half further down", () => {
+    const { magV } = named("M 13");
+    const resolved = (belowMag: number) => objectLook(named("M 13"), 2, magV + belowMag).resolved;
+    expect(resolved(5.99)).toBe(0);
+    expect(resolved(9.51)).toBe(1);
+    expect(resolved(6.35)).toBeCloseTo(0.1, 9);
+    expect(resolved(9.15)).toBeCloseTo(0.9, 9);
+  });
+
+  // How much brighter the heart is than the mean that the margin judges (fitted by eye, no source).
+  it.each([
+    ["M 31", 1.1],
+    ["M 87", 1.3],
+    ["M 13", 1],
+    ["M 27", 0.2],
+    ["M 57", 0.4],
+    ["M 42", 0.9],
+    ["NGC 2237", 0.4],
+    ["M 78", 0.8],
+  ])("the heart of %s is %f mag over what is judged", (name, overMag) => {
+    for (const margin of [1, 2.5])
+      expect(objectLook(named(name), margin, 10).cut).toBeCloseTo(Math.min(0.8, 10 ** (-0.4 * (margin + overMag))), 9);
+    // However little of it is made out, its brightest fifth is.
+    expect(objectLook(named(name), -3, 10).cut).toBeLessThanOrEqual(0.8);
+    if (overMag < 0.22) expect(objectLook(named(name), -3, 10).cut).toBe(0.8);
+  });
+
   it("shows more of it, the more it lies over what can be told", () => {
     const cuts = [-0.3, 0, 0.5, 1, 2, 4].map((margin) => objectLook(named("M 31"), margin, 10).cut);
     for (let i = 1; i < cuts.length; i++) expect(cuts[i]!).toBeLessThanOrEqual(cuts[i - 1]!);

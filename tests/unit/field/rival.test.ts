@@ -35,6 +35,32 @@ describe("the star that is taken for a waymark", () => {
     expect(tellings).toEqual(["alone", "fainter", "brighter", "accompanied", "redder", "whiter"]);
   });
 
+  it("is sought within three quarters of a field, and as bright to seven tenths of a magnitude", () => {
+    expect(rivalAmong(star(3.7, 0, 5400))).not.toBeNull();
+    expect(rivalAmong(star(3.85, 0, 5400))).toBeNull();
+    expect(rivalAmong(star(2, 0, 5690))).not.toBeNull();
+    expect(rivalAmong(star(2, 0, 5710))).toBeNull();
+    // What stands within a twentieth of the field is the waymark itself.
+    expect(rivalAmong(star(0.24, 2, 5400))).toBeNull();
+    expect(rivalAmong(star(0.26, 2, 5400))).not.toBeNull();
+  });
+
+  it("is told by three tenths of a magnitude, by six tenths of B-V, by company within a twentieth of a field", () => {
+    expect([5290, 5310].map((milliMag) => rivalAmong(star(2, 0, milliMag))?.telling)).toEqual([undefined, "fainter"]);
+    expect([1.08, 1.12].map((bv) => rivalAmong(star(2, 0, 5100, bv))?.telling)).toEqual([undefined, "redder"]);
+    const withCompany = (eastDeg: number, milliMag: number) =>
+      rivalAmong(star(2, 0, 5100), star(2 + eastDeg, 0, milliMag))?.telling;
+    expect([withCompany(0.24, 7000), withCompany(0.26, 7000)]).toEqual(["accompanied", undefined]);
+    // Eight tenths of a magnitude over the limit of 9.5, and no fainter.
+    expect([withCompany(0.1, 8690), withCompany(0.1, 8710)]).toEqual(["accompanied", undefined]);
+  });
+
+  it("shows its colour 2.2 mag over the limit, and no nearer to it", () => {
+    const withLimit = (limitMilliMag: number) =>
+      rivalOf([pointBlock([FROM, MARK, star(2, 0, 5100, 1.6)])], { ...step, limitMilliMag })?.telling;
+    expect([withLimit(7310), withLimit(7290)]).toEqual(["redder", undefined]);
+  });
+
   it("is not named where only its place tells it apart, or its colour and it is too faint for one", () => {
     expect(rivalAmong(star(2, 0, 5100))).toBeNull();
     const dim = { ...step, limitMilliMag: 7000 };

@@ -58,6 +58,8 @@ describe("in the field", () => {
     const { objects } = look(comet.dir, "newton200-48x");
     expect(objects.map(({ object }) => object)).toEqual([comet]);
     expect(objectLook(comet, 1, 13).form).toBe("coma");
+    // Its heart is 1.3 mag over what is judged (fitted by eye, no source).
+    expect(objectLook(comet, 1, 13).cut).toBeCloseTo(10 ** (-0.4 * 2.3), 9);
   });
 });
 

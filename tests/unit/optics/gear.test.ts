@@ -43,7 +43,7 @@ describe("gear", () => {
       ["magnification", "9"],
       ["fieldDeg", Number.NaN],
       ["clockDeg", 270],
-      ["obstructionMm", 4],
+      ["obstructionMm", 3.6],
       ["transmission", 1.2],
       ["eyes", 3],
     ];

@@ -10,6 +10,7 @@ import {
   dirFromAxes,
   dirOutOfLine,
   poseFromAxes,
+  tubeRollRad,
   wrapAxis1,
 } from "#core/optics/mount.ts";
 import type { MountKind } from "#core/seams/index.ts";
@@ -51,6 +52,8 @@ describe("mounts", () => {
     expect(wrapAxis1("altazimuth", -DEG) / DEG).toBeCloseTo(359, 9);
     expect(wrapAxis1("altazimuth", -1e-300)).toBe(0);
     expect(wrapAxis1("equatorial", 350 * DEG) / DEG).toBeCloseTo(-10, 9);
+    expect(wrapAxis1("equatorial", 181 * DEG) / DEG).toBeCloseTo(-179, 9);
+    expect(wrapAxis1("equatorial", 179 * DEG) / DEG).toBeCloseTo(179, 9);
   });
 
   it("keep axis 2 on its scale", () => {
@@ -67,6 +70,18 @@ describe("mounts", () => {
     expect(separationRad(tube, finder) / DEG).toBeCloseTo(15_000 / 36_000, 4);
     expect(dot(finder, acrossAxis1("altazimuth", frame, 1)) / DEG).toBeCloseTo(12_000 / 36_000, 4);
     expect(dirOutOfLine("altazimuth", frame, 1, 0.7, [0, 0])).toEqual(tube);
+  });
+
+  it("hold the tube upright to the horizon, or to the pole", () => {
+    const [horizon, equator] = [FRAMES.altazimuth, FRAMES.equatorial];
+    const zenith = dirFromAxes("altazimuth", horizon, 0, Math.PI / 2);
+    const tube = dirFromAxes("altazimuth", horizon, 1, 0.7);
+    expect(tubeRollRad("altazimuth", tube, zenith, acrossAxis2("altazimuth", horizon, 1, 0.7))).toBe(0);
+    // The parallactic angle at latitude 50, hour angle 60 degrees, declination 20 (textbook: tan q = sin H / (tan lat cos dec - sin dec cos H)).
+    const east = dirFromAxes("equatorial", equator, 60 * DEG, 20 * DEG);
+    const rollRad = tubeRollRad("equatorial", east, zenith, acrossAxis2("equatorial", equator, 60 * DEG, 20 * DEG));
+    const below = Math.tan(50 * DEG) * Math.cos(20 * DEG) - Math.sin(20 * DEG) * Math.cos(60 * DEG);
+    expect(Math.abs(rollRad) / DEG).toBeCloseTo(Math.atan2(Math.sin(60 * DEG), below) / DEG, 1);
   });
 
   it("write a pose in whole tenths of an arcsecond", () => {

@@ -13,6 +13,7 @@ describe("spikes of a vane a millimetre thick", () => {
     expect([spikeLight(0), spikeLight(1e-9)]).toEqual([1, 1]);
     expect(spikeLight(0.5)).toBeCloseTo(4 / Math.PI ** 2, 12);
     expect(spikeLight(0.7499) / spikeLight(0.7501)).toBeCloseTo(1, 2);
+    expect(spikeLight(0.78)).toBeCloseTo(1 / (2 * (Math.PI * 0.78) ** 2), 12);
     for (let x = 0.05; x < 20; x += 0.05) expect(spikeLight(x)).toBeLessThan(spikeLight(x - 0.05));
   });
 
