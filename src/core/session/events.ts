@@ -10,7 +10,17 @@ import { reduce } from "./reduce.ts";
 import { setClock } from "./skyClock.ts";
 import { type Outcome, POSE, type Refusal, type Session, type SessionEvent } from "./state.ts";
 import { addSample, ON_THE_WAY, SET_ELSEWHERE } from "./trail.ts";
-import { dirOfGear, dropPending, goesIntoSun, SUN_CIRCLE_RAD, setGaze, setTube, setTubeFor, tubeDir } from "./tube.ts";
+import {
+  dirOfGear,
+  dropPending,
+  goesIntoSun,
+  keepOffSun,
+  SUN_CIRCLE_RAD,
+  setGaze,
+  setTube,
+  setTubeFor,
+  tubeDir,
+} from "./tube.ts";
 
 /** The sight's inner ring is one degree wide. */
 const SIGHT_RING_DAS = 18_000;
@@ -152,18 +162,20 @@ export function stepEvent(session: Session, event: SessionEvent): readonly Outco
   session.events.push(stamped);
   const place = NEEDS_PLACE.includes(event.kind) ? placeNow(session) : pointingMas(session);
   let outcomes: readonly Outcome[] = [];
+  let wasInSun = false;
   const carryOut = () => {
     const reduced = reduce(session.compiled, session.state, stamped, place);
     session.state = reduced.state;
     outcomes = reduced.outcomes;
     moveFor(session, stamped);
+    wasInSun = event.kind === "timeSet" && keepOffSun(session);
   };
   if (SETS_ELSEWHERE.includes(event.kind)) setElsewhere(session, carryOut);
   else carryOut();
   if (event.kind === "confirm") {
     addSample(session.recorder, stamped.tMs, dirOfGear(session, session.state.tubeGear), false, ON_THE_WAY);
   }
-  return [...asked, ...outcomes];
+  return wasInSun ? [...asked, ...outcomes, { kind: "sunStop" }] : [...asked, ...outcomes];
 }
 
 function anchorIsInSun({ compiled, clock }: Session): boolean {

@@ -8,7 +8,7 @@ import { looksByEye } from "./pointing.ts";
 import { turnClock } from "./skyClock.ts";
 import { type Hand, NO_HAND, type Outcome, POSE, type Session, TICK_MS } from "./state.ts";
 import { AT_REST, addSample, DRIFT_SAMPLE_MS, ON_THE_WAY, SAMPLE_MS, STEP_DAS } from "./trail.ts";
-import { dirOfGear, moveGaze, moveTube, setTube, tubeDir } from "./tube.ts";
+import { dirOfGear, isInSun, moveGaze, moveTube, setTube, tubeDir } from "./tube.ts";
 
 /** Slower than this share of the field a second, for so long, is a rest. */
 const REST_FIELDS_PER_S = 0.05;
@@ -61,10 +61,11 @@ function knockIfDue(session: Session): readonly Outcome[] {
   return pose[POSE.tMs]! - state.confirmedAtMs >= knock.atMs ? stepEvent(session, { kind: "knock" }) : NOTHING;
 }
 
-/** The caution is given once for each time that the tube runs into the Sun's circle. */
+/** The caution is given once for each time that the tube runs into the Sun's circle, or that the sky carries the Sun to it. */
 function noteSun(session: Session, step: ReturnType<typeof moveTube>): readonly Outcome[] {
   const { state } = session;
-  const atSun = step === "still" ? state.atSun : step === "sunStop";
+  const isMet = step === "sunStop" || (session.compiled.spec.drift && isInSun(session));
+  const atSun = isMet || (step === "still" && state.atSun);
   if (atSun === state.atSun) return NOTHING;
   session.state = { ...state, atSun };
   return atSun ? [{ kind: "sunStop" }] : NOTHING;

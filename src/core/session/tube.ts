@@ -17,6 +17,8 @@ import { type Hand, POSE, type Session } from "./state.ts";
 
 /** No tube comes nearer to the Sun. */
 export const SUN_CIRCLE_RAD = 20 * DEG;
+/** So high stands a tube that was swung away from the Sun. */
+const AWAY_ALTITUDE_RAD = 45 * DEG;
 /** What is left of a push below this (0.02") is followed at once, so that a tube comes to a full stop. */
 const SETTLED_RAD = 1e-7;
 const IN_LINE = [0, 0] as const;
@@ -124,6 +126,22 @@ export function moveTube(session: Session, hand: Hand): TubeStep {
   pose[POSE.axis2] = old2;
   dropPending(session);
   return nearSun ? "sunStop" : "still";
+}
+
+/** Whether the tube stands within the Sun's circle. */
+export const isInSun = (session: Session): boolean =>
+  separationRad(tubeDir(session), session.clock.sun) < SUN_CIRCLE_RAD;
+
+/**
+ * Swings a tube that another hour has put into the Sun's circle round to the other side of the sky.
+ * @returns whether it had to be
+ */
+export function keepOffSun(session: Session): boolean {
+  if (!isInSun(session)) return false;
+  const { clock } = session;
+  const { azRad } = altAzFromDir(clock.horizon, clock.sun);
+  setTube(session, dirFromAltAz(clock.horizon, AWAY_ALTITUDE_RAD, azRad + Math.PI));
+  return true;
 }
 
 /** True within the Sun's circle, unless the way leads outward. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { altAzFromDir } from "#core/celestial/frames.ts";
+import { altAzFromDir, dirFromAltAz } from "#core/celestial/frames.ts";
 import { DAS_RAD, DEG, dirFromMas, masFromDir, offsetDir, separationRad } from "#core/celestial/vector.ts";
 import {
   altAzOf,
@@ -202,6 +202,42 @@ describe("the Sun", () => {
     expect(stopped).toBeLessThan(20.2);
     pushTo(session, offsetDir(session.clock.sun, 0.3, 30 * DEG), 5);
     expect(separationRad(pointing(session), session.clock.sun) / DEG).toBeCloseTo(30, 3);
+  });
+
+  it("is never brought to a tube by another hour: the tube is swung away, with the caution", () => {
+    const noon = Date.UTC(2027, 9, 29, 12);
+    const at = createSession(hop({ startMs: noon }));
+    const sun = altAzFromDir(at.clock.horizon, at.clock.sun);
+    for (const offDeg of [0, 10, 19]) {
+      const session = createSession(hop());
+      say(session, { kind: "use", gear: "finder-9x50" });
+      // Where the Sun will be, as the ground sees it: an undriven tube stays there.
+      setTube(session, dirFromAltAz(session.clock.horizon, sun.altRad + offDeg * DEG, sun.azRad));
+      expect(say(session, { kind: "timeSet", toMs: noon }).kinds()).toContain("sunStop");
+      expect(separationRad(pointing(session), session.clock.sun) / DEG).toBeGreaterThan(25);
+    }
+    const session = createSession(hop());
+    say(session, { kind: "use", gear: "finder-9x50" });
+    setTube(
+      session,
+      dirFromAltAz(session.clock.horizon, sun.altRad, sun.azRad + (21 * DEG) / Math.cos(sun.altRad) + 0.05),
+    );
+    const before = altAzFromDir(session.clock.horizon, pointing(session));
+    expect(say(session, { kind: "timeSet", toMs: noon }).kinds()).not.toContain("sunStop");
+    expect(altAzFromDir(session.clock.horizon, pointing(session)).azRad).toBeCloseTo(before.azRad, 2);
+  });
+
+  it("gives the caution once where the turning sky carries it to a tube that stands", () => {
+    const session = createSession(hop({ drift: true, startMs: Date.UTC(2027, 9, 29, 11) }));
+    say(session, { kind: "use", gear: "finder-9x50" });
+    // West of it, where it goes by a quarter of a degree a minute.
+    setTube(session, offsetDir(session.clock.sun, -90 * DEG, 20.1 * DEG));
+    expect(wait(session, 10_000).kinds()).not.toContain("sunStop");
+    expect(
+      wait(session, 60_000)
+        .kinds()
+        .filter((kind) => kind === "sunStop"),
+    ).toHaveLength(1);
   });
 
   it("is not reached by a restart or a knock", () => {
