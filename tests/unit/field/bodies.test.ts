@@ -79,8 +79,8 @@ describe("bodies in a view", () => {
 
   it("the Moon's disc is half a degree wide, lit towards the Sun", () => {
     const moon = bodiesInView(system, gearById("eye")).discs[0]!;
-    expect(moon.litShare).toBeCloseTo(body("moon").litPermille / 1000, 9);
-    expect(moon.limbRad).toBeCloseTo(body("moon").brightLimbDeg * DEG, 9);
+    expect(moon.look.litShare).toBeCloseTo(body("moon").litPermille / 1000, 9);
+    expect(moon.axisRad).toBeCloseTo(body("moon").brightLimbDeg * DEG, 9);
     expect(moon.diameterRad / DEG).toBeGreaterThan(0.48);
     expect(moon.diameterRad / DEG).toBeLessThan(0.58);
     const sun = dirFromMas(body("sun"));
