@@ -23,7 +23,7 @@ const fieldAlone = ({ bytes, width, channels }: Pixels): Uint8Array =>
   });
 const starsIn = async (page: Page) => findStars(await picture(page), 1).length;
 
-/** Once the hop is there: what is pressed while it comes may be drawn over. */
+/** Once the hop is there. */
 async function openMoreHelp(page: Page): Promise<void> {
   await page.locator(".canvas-place:not(.is-empty) canvas").waitFor();
   await page.getByRole("button", { name: "More help" }).click();

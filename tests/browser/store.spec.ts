@@ -69,6 +69,33 @@ test.describe("in a small window, which is drawn sooner", () => {
   });
 });
 
+/** Every place at which the button stands from the page's first picture on. */
+const watchMoreHelp = (page: Page) =>
+  page.addInitScript(() => {
+    const places: string[] = [];
+    Object.assign(window, { places });
+    const look = () => {
+      const box = document.querySelector("button.more")?.getBoundingClientRect();
+      if (box && places.at(-1) !== `${box.x} ${box.y}`) places.push(`${box.x} ${box.y}`);
+      requestAnimationFrame(look);
+    };
+    requestAnimationFrame(look);
+  });
+
+test("an attempt that is taken up has its words from its first picture: no row moves under the hand", async ({
+  page,
+}) => {
+  const { leftAttempt } = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
+  await page.goto(ASIDE);
+  await fillBase(page, { running: [await leftAttempt(LESSON, nodeFiles)] });
+  await watchMoreHelp(page);
+  await page.goto("/");
+  await page.locator(".canvas-place:not(.is-empty) canvas").waitFor();
+  // Words that come late come with the session's next quarter of a second.
+  await page.waitForTimeout(600);
+  expect(await page.evaluate(() => (window as unknown as { places: string[] }).places)).toHaveLength(1);
+});
+
 test("an ended attempt moves to the logbook, whole, and its report opens after a crash", async ({ context, page }) => {
   const { leftAttempt } = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
   await page.goto(ASIDE);

@@ -229,6 +229,8 @@ export function createPlay({ lesson, ports, onEnded, lookFrom, sky = openSkyOf(l
       setTimeout(() => onEnded(attempt), motion.rightMs > 0 ? AFTER_MS.right : AFTER_MS.other);
     });
     hop = started.hop;
+    // The words of a hop that is taken up stand from its first picture: rows that came later would move under the hand.
+    refreshWords(hop);
     signals.phase.value = started.resumed ? "play" : "briefing";
     clock.start();
     await skyIsShown;
