@@ -2,6 +2,7 @@
 import { nearestWord } from "#core/lesson/nearestWord.ts";
 import { AppError } from "#core/seams/errors.ts";
 import type { Io, Verb } from "./io.ts";
+import { oneLine } from "./oneLine.ts";
 import { UsageError } from "./usageError.ts";
 import { lesson } from "./verbs/lesson.ts";
 import { limit } from "./verbs/limit.ts";
@@ -40,8 +41,6 @@ function errorJson(error: AppError): unknown {
   const place = error instanceof UsageError ? error.place : undefined;
   return { error: { code: error.code, message: error.message, hint: error.hint, ...place } };
 }
-
-const oneLine = (text: string) => text.replaceAll(/\s*\n\s*/g, " ");
 
 /**
  * Runs the command line and prints its answer.

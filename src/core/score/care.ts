@@ -3,7 +3,7 @@ import type { AttemptRecord, Dir } from "#core/seams/index.ts";
 import { judgedClaims } from "./claims.ts";
 import { type Corridor, directnessPoints, type Lengths, lengthsIn } from "./corridor.ts";
 import { distanceDas } from "./places.ts";
-import { sampleAt } from "./rests.ts";
+import { sampleOfEvent } from "./rests.ts";
 import { PRICE } from "./rules.ts";
 
 /** One thing paid for. */
@@ -55,10 +55,10 @@ function aidPrices({ events, compiled }: AttemptRecord): Price[] {
 function restartPrices(record: AttemptRecord, dirs: readonly Dir[], corridor: Corridor, lengths: Lengths): Price[] {
   const weight = record.compiled.spec.weights.directness;
   let sofar = lengths;
-  return record.events
-    .filter(({ kind, tMs }) => kind === "restart" && dirs.length > 0 && tMs >= (record.trail.tMs[0] ?? Infinity))
-    .map(({ tMs }) => {
-      const from = dirs[sampleAt(record, tMs - 1)]!;
+  return [...record.events.entries()]
+    .filter(([, { kind, tMs }]) => kind === "restart" && dirs.length > 0 && tMs >= (record.trail.tMs[0] ?? Infinity))
+    .map(([i, { tMs }]) => {
+      const from = dirs[sampleOfEvent(record, i)]!;
       const home = { from, to: corridor.anchor, lengthDas: distanceDas(from, corridor.anchor), share: 1 };
       const walked = lengthsIn(corridor, [home]);
       const then = { insideDas: sofar.insideDas + walked.insideDas, outsideDas: sofar.outsideDas + walked.outsideDas };

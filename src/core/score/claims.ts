@@ -2,7 +2,7 @@
 import { masFromDir } from "#core/celestial/vector.ts";
 import type { AttemptRecord, Dir } from "#core/seams/index.ts";
 import { judgeClaim } from "#core/session/claim.ts";
-import { sampleAt } from "./rests.ts";
+import { sampleOfEvent } from "./rests.ts";
 import { PRICE } from "./rules.ts";
 
 export type JudgedClaim = {
@@ -16,10 +16,10 @@ export type JudgedClaim = {
 export function judgedClaims(record: AttemptRecord, dirs: readonly Dir[]): JudgedClaim[] {
   const claims: JudgedClaim[] = [];
   let gear = record.compiled.spec.gear[0] ?? "";
-  for (const event of record.events) {
+  for (const [i, event] of record.events.entries()) {
     if (event.kind === "use" || event.kind === "eyepiece") gear = event.gear;
     if (event.kind !== "claim" || dirs.length === 0) continue;
-    const place = dirs[sampleAt(record, event.tMs)]!;
+    const place = dirs[sampleOfEvent(record, i)]!;
     const verdict = judgeClaim(record.compiled, masFromDir(place), event.says, gear);
     if (verdict.verdict === "notAllowed") continue;
     const right = verdict.verdict === "right";

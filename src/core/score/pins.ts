@@ -3,7 +3,7 @@ import { dirFromMas } from "#core/celestial/vector.ts";
 import type { AttemptRecord, Dir } from "#core/seams/index.ts";
 import { gearAt } from "./path.ts";
 import { distanceDas } from "./places.ts";
-import { endMs, type Rest, restsOf, sampleAt } from "./rests.ts";
+import { endMs, type Rest, restsOf, sampleOfEvent } from "./rests.ts";
 import { PIN, PIN_STAYS_PERMILLE } from "./rules.ts";
 
 /** One question: where the tube stood when it was asked, from when on an answer counts, and the first answer given. */
@@ -47,9 +47,11 @@ const lastAsk = (record: AttemptRecord, rests: readonly Rest[]): Rest | null => 
 function answerTo(record: AttemptRecord, dirs: readonly Dir[], ask: Rest): PinAnswer {
   const staysDas = Math.round((record.compiled.hoppingFieldDas * PIN_STAYS_PERMILLE) / 1000);
   const asked = dirs[ask.index]!;
-  for (const event of record.events) {
+  for (const [i, event] of record.events.entries()) {
     if (event.tMs < ask.fromMs || event.kind !== "pin") continue;
-    const pointing = dirs[sampleAt(record, event.tMs)]!;
+    const sample = sampleOfEvent(record, i);
+    if (sample < ask.index) continue;
+    const pointing = dirs[sample]!;
     if (distanceDas(pointing, asked) > staysDas) break;
     const offDas = distanceDas(dirFromMas(event.at), pointing);
     return { askedMs: ask.fromMs, answeredMs: event.tMs, offDas };

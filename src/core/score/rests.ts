@@ -1,5 +1,6 @@
 /** Where and when the tube rested, read from the trail. */
-import type { AttemptRecord, Trail } from "#core/seams/index.ts";
+import type { AttemptRecord, EventKind, Trail } from "#core/seams/index.ts";
+import { SET_ELSEWHERE } from "#core/session/trail.ts";
 
 /** `index`: the sample at which the rest was reached; it lasted until `toMs`, when the hand moved on or the record ends. */
 export type Rest = { readonly index: number; readonly fromMs: number; readonly toMs: number };
@@ -10,9 +11,44 @@ export const endMs = ({ events, trail }: AttemptRecord): number =>
 
 /** Index of the last sample at or before a moment, or 0: where the tube pointed then. */
 export function sampleAt({ trail }: AttemptRecord, tMs: number): number {
-  let index = 0;
-  for (let i = 0; i < trail.tMs.length && trail.tMs[i]! <= tMs; i++) index = i;
+  let [index, beyond] = [0, trail.tMs.length];
+  while (beyond - index > 1) {
+    const middle = (index + beyond) >> 1;
+    if (trail.tMs[middle]! <= tMs) index = middle;
+    else beyond = middle;
+  }
   return index;
+}
+
+/** Events that set the tube elsewhere at a stroke; changing the instrument does so where the finder is out of line. */
+const SETS: ReadonlySet<EventKind> = new Set(["restart", "knock", "align", "timeSet"]);
+const MAY_SET: ReadonlySet<EventKind> = new Set([...SETS, "use", "eyepiece"]);
+
+/** Indices of the samples of one moment at which the tube was set elsewhere. */
+function strokesAt({ trail }: AttemptRecord, last: number): number[] {
+  const strokes: number[] = [];
+  for (let i = last; i > 0 && trail.tMs[i] === trail.tMs[last]; i--) {
+    if (trail.mark[i] === SET_ELSEWHERE) strokes.unshift(i);
+  }
+  return strokes;
+}
+
+/**
+ * Index of the sample that says where the tube pointed when an event came, by its place in the list of events; or 0. One
+ * moment may have several events, and samples from before and after the tube was set elsewhere: the events' order tells which.
+ */
+export function sampleOfEvent(record: AttemptRecord, event: number): number {
+  const { tMs } = record.events[event]!;
+  const last = sampleAt(record, tMs);
+  const strokes = record.trail.tMs[last] === tMs ? strokesAt(record, last) : [];
+  if (strokes.length === 0) return last;
+  let first = event;
+  while (record.events[first - 1]?.tMs === tMs) first--;
+  const setBefore = record.events.slice(first, event).filter(({ kind }) => SETS.has(kind)).length;
+  let maySetAfter = 0;
+  for (let i = event; record.events[i]?.tMs === tMs; i++) if (MAY_SET.has(record.events[i]!.kind)) maySetAfter++;
+  const after = Math.min(maySetAfter, strokes.length - setBefore);
+  return after > 0 ? strokes.at(-after)! - 1 : last;
 }
 
 /** The trail's first samples. */

@@ -8,6 +8,7 @@ import type {
   MasDir,
   Route,
   TargetSpec,
+  Weights,
 } from "#core/seams/index.ts";
 import { bool, type Check, int, list, maybe, object, oneOf, orNull, pair, refuse, text } from "./shape.ts";
 
@@ -29,6 +30,12 @@ const route = object<Route>({ marks: list(object({ dir: masDir, name: text(120) 
 const field = int(1800, 4_320_000);
 const term = oneOf(["free", "priced", "off"]);
 const percent = int(0, 100);
+const weightsShape = object<Weights>({ directness: percent, pins: percent, care: percent });
+const weights: Check<Weights> = (value, where) => {
+  const each = weightsShape(value, where);
+  if (each.directness + each.pins + each.care !== 100) refuse(where, "do not make 100 together");
+  return each;
+};
 const limit = object<GearLimit>({
   gear: id,
   fieldDas: field,
@@ -50,7 +57,7 @@ const spec = object<HopSpec>({
   siteMas: pair(int(-1_296_000_000, 1_296_000_000)),
   startMs: utcMs,
   drift: bool,
-  weights: object({ directness: percent, pins: percent, care: percent }),
+  weights,
   aids: object({
     ring: term,
     compass: term,

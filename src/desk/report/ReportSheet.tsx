@@ -6,7 +6,7 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import { dirFromMas, slerpDir } from "#core/celestial/vector.ts";
 import { PLAIN_VIEW } from "#core/chart/sheetView.ts";
 import { distanceDas } from "#core/score/places.ts";
-import { sampleAt } from "#core/score/rests.ts";
+import { sampleOfEvent } from "#core/score/rests.ts";
 import type { Dir } from "#core/seams/index.ts";
 import { reducedMotion } from "../app/state.ts";
 import { Sheet } from "../sheet/Sheet.tsx";
@@ -42,9 +42,9 @@ function useDrawn(lengthMs: number): number {
 }
 
 const pinsOf = ({ record, dirs }: Facts): SheetHand["pins"] =>
-  record.events.flatMap((event) =>
+  record.events.flatMap((event, i) =>
     event.kind === "pin" && dirs.length > 0
-      ? [{ at: dirFromMas(event.at), truth: dirs[sampleAt(record, event.tMs)] }]
+      ? [{ at: dirFromMas(event.at), truth: dirs[sampleOfEvent(record, i)] }]
       : [],
   );
 

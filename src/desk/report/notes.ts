@@ -5,7 +5,7 @@ import { type Price, pricesOf } from "#core/score/care.ts";
 import { corridorOf, lengthsIn } from "#core/score/corridor.ts";
 import { scoredPath } from "#core/score/path.ts";
 import { distanceDas } from "#core/score/places.ts";
-import { restsOf, sampleAt } from "#core/score/rests.ts";
+import { restsOf, sampleOfEvent } from "#core/score/rests.ts";
 import type { AttemptEvent } from "#core/seams/index.ts";
 import { fixed, markName, midSentence, say } from "../words/say.ts";
 import type { Facts } from "./facts.ts";
@@ -27,10 +27,10 @@ const gearNote = (id: string): string => {
 
 const AIDS = { carry: "noteCarry", asInInstrument: "noteAsIn", compass: "noteCompass" } as const;
 
-function pinNote({ record, dirs }: Facts, { at, tMs }: AttemptEvent & { kind: "pin" | "pencil" }): string | null {
-  const truth = dirs[sampleAt(record, tMs)];
+function pinNote({ record, dirs }: Facts, pin: AttemptEvent & { kind: "pin" | "pencil" }): string | null {
+  const truth = dirs[sampleOfEvent(record, record.events.indexOf(pin))];
   if (!truth) return null;
-  const fields = distanceDas(dirFromMas(at), truth) / record.compiled.hoppingFieldDas;
+  const fields = distanceDas(dirFromMas(pin.at), truth) / record.compiled.hoppingFieldDas;
   return sayReport(fields > 1 ? "notePinMany" : "notePin", { fields: fixed(fields, 1) });
 }
 

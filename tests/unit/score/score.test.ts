@@ -132,6 +132,21 @@ describe("pins", () => {
     const report = score(hop([[0, 0.8]], marks));
     expect([line(report, "directness"), line(report, "pins"), line(report, "care")]).toEqual([65, 15, 20]);
   });
+  it("of one moment with a restart tell of the place before it or of the anchor, by which came first", () => {
+    const pins = (writer: Writer) => line(score(writer.to([0, 1]).to([0, 2]).pin().claim().record()), "pins");
+    const there = () => new Writer(compiledHop(NORTH)).to([0, 1]);
+    expect(pins(there().pin([0, 1]).restart())).toBe(30);
+    const before = there();
+    const goneBack = (place: Place) => {
+      const writer = there().restart();
+      writer.tMs -= 1000;
+      writer.pin(place).tMs += 1000;
+      return writer;
+    };
+    expect(pins(before.pin([0, 0]).restart())).toBe(15);
+    expect(pins(goneBack([0, 0]))).toBe(15);
+    expect(pins(goneBack([0, 1]))).toBe(15);
+  });
   it("set blindly do not pass, even on the straightest way", () => {
     fc.assert(
       fc.property(fc.double({ min: -2, max: 2, noNaN: true }), fc.double({ min: -2, max: 4, noNaN: true }), (x, y) => {
@@ -184,6 +199,13 @@ describe("care", () => {
       }),
       { numRuns: 200 },
     );
+  });
+});
+
+describe("a restart in the moment of the last sample", () => {
+  it("costs what the way home from that very place would, not from the sample before", () => {
+    const lost = new Writer(compiledHop(NORTH)).to([0, -0.8], { fieldsPerS: 10, rest: false });
+    expect(line(score(lost.restart().to([0, 2]).claim().record()), "care")).toBe(15);
   });
 });
 

@@ -139,6 +139,9 @@ describe("decodeRecord", () => {
     expect(refused((j) => Object.assign(j.compiled as object, { parDas: 1.5 }))).toThrow("compiled.parDas");
     const specOf = (j: Record<string, unknown>) => (j.compiled as { spec: Record<string, unknown> }).spec;
     expect(refused((j) => Object.assign(specOf(j), { targets: [] }))).toThrow("compiled.spec.targets has fewer than 1");
+    expect(refused((j) => Object.assign(specOf(j), { weights: { directness: 100, pins: 100, care: 100 } }))).toThrow(
+      "compiled.spec.weights do not make 100 together",
+    );
     expect(refused((j) => Object.assign(j.compiled as object, { ways: [] }))).toThrow("compiled.ways has fewer than 1");
     expect(refused((j) => Object.assign(j.compiled as object, { hoppingFieldDas: 1 }))).toThrow("hoppingFieldDas");
     expect(refused((j) => (j.trail as { ra: number[] }).ra.pop())).toThrow("unequal");
