@@ -32,6 +32,20 @@ describe("the sky's light", () => {
   ])("with the Sun at %i degrees is %f at the zenith", (sunDeg, mu) => {
     expect(Math.abs(muOfSum([night, twilightNl(sunDeg)]) - mu)).toBeLessThan(0.06);
   });
+  it("is bright in twilight as it was measured: 6.55 at sunset, 1.057 mag a degree to 5 degrees below (Patat et al. 2006)", () => {
+    const muAt = (sunDeg: number) => muOfNanolambert(twilightNl(sunDeg));
+    expect(muAt(0)).toBeCloseTo(6.555, 2);
+    expect(muAt(-2.5)).toBeCloseTo(9.197, 2);
+    expect(muAt(-4.999)).toBeCloseTo(muAt(-5.001), 1);
+    // From there on by the table's curve, the measures' own night of 21.6 taken off; half a degree below 15 five sixths are left.
+    const curve = (x: number) => nanolambertOfMu(11.84 + 1.518 * x - 0.057 * x * x) - nanolambertOfMu(21.6);
+    expect(twilightNl(-5.2) / curve(0.2)).toBeCloseTo(1, 9);
+    expect(twilightNl(-14.9) / curve(9.9)).toBeCloseTo(1, 9);
+    expect(twilightNl(-15.5) / curve(10.5)).toBeCloseTo(5 / 6, 9);
+    // By day as bright as the eye's measures reach, 3,400 cd/m2 and no more.
+    expect(candelaOfMu(muAt(30))).toBeGreaterThan(3000);
+    expect(candelaOfMu(muAt(30))).toBeLessThan(3500);
+  });
   it("never grows as the Sun sinks", () => {
     for (let deg = 0; deg < 20; deg += 0.1) expect(twilightNl(-deg - 0.1)).toBeLessThanOrEqual(twilightNl(-deg));
   });
@@ -40,6 +54,7 @@ describe("the sky's light", () => {
     [45, 21.41],
     [30, 21.16],
     [20, 20.95],
+    [10, 20.73],
   ])("at %i degrees is %f where the zenith has 21.7", (altDeg, mu) => {
     expect(Math.abs(muOfNanolambert(nightNl(21.7, (90 - altDeg) * RAD, 0.172)) - mu)).toBeLessThan(0.01);
   });
@@ -47,11 +62,21 @@ describe("the sky's light", () => {
     [0, 20, 17.46],
     [0, 45, 18.15],
     [0, 90, 18.77],
+    [90, 20, 19.84],
     [90, 45, 20.37],
+    [90, 90, 20.77],
   ])("a Moon of phase angle %i at %i degrees brightens 21.7 to %f", (phaseDeg, separationDeg, mu) => {
     const zenithRad = 30 * RAD;
     const moon = moonNl({ phaseDeg, zenithDeg: 45, separationDeg }, zenithRad, 0.172);
-    expect(Math.abs(muOfSum([nightNl(21.7, zenithRad, 0.172), moon]) - mu)).toBeLessThan(0.12);
+    expect(Math.abs(muOfSum([nightNl(21.7, zenithRad, 0.172), moon]) - mu)).toBeLessThan(0.006);
+  });
+  it("is brightest close to the Moon, by air and by dust (Krisciunas & Schaefer 1991, eq. 17 to 19 and 21)", () => {
+    const lightAt = (separationDeg: number) => moonNl({ phaseDeg: 0, zenithDeg: 45, separationDeg }, 30 * RAD, 0.172);
+    const air = (deg: number) => 10 ** 5.36 * (1.06 + Math.cos(deg * RAD) ** 2);
+    const wide = air(30) + 10 ** (6.15 - 30 / 40);
+    for (const deg of [2, 5, 9])
+      expect(lightAt(deg) / lightAt(30)).toBeCloseTo((air(deg) + 6.2e7 / deg ** 2) / wide, 6);
+    expect(lightAt(120) / lightAt(30)).toBeCloseTo((air(120) + 10 ** (6.15 - 3)) / wide, 6);
   });
   it("has a Moon that fades with its phase and gives nothing below the horizon", () => {
     expect([0, 30, 60, 90, 120].map((deg) => Number(moonMagV(deg).toFixed(2)))).toEqual([
@@ -148,6 +173,11 @@ describe("the image of a star", () => {
     // 1.03 lambda / D of 200 mm at 550 nm is .58 arcsec (textbook).
     expect(width("newton200-100x", 1.2) ** 2).toBeCloseTo(1.2 ** 2 + 0.584 ** 2, 2);
   });
+  it("is a disc from the power on that shows it 2 arcmin wide", () => {
+    const at100 = (zenithArcsec: number) =>
+      starWidthArcsec({ kind: "eyepiece", apertureMm: 1000, magnification: 100 }, zenithArcsec, 1);
+    expect([at100(1.15), at100(1.18), at100(1.21) > 1.2, at100(1.25) > 1.2]).toEqual([0, 0, true, true]);
+  });
   it("shows no ring in any instrument: the eye tells the first from its disc at exit pupils well under 1 mm", () => {
     for (const gear of GEAR.values()) if (gear.kind !== "eye") expect(exitPupilMm(gear)).toBeGreaterThanOrEqual(2);
   });
@@ -169,6 +199,8 @@ describe("profiles", () => {
     expect(enclosedLight("bulge", 0.35)).toBeCloseTo(0.5, 3);
     expect(enclosedLight("plummer", 0.2)).toBeCloseTo(0.5, 12);
     expect(enclosedLight("coma", 0.5)).toBe(0.5);
+    // A ring as a patch of the area between 0.6 and 1 of its size.
+    expect(enclosedLight("ring", 0.4)).toBeCloseTo(0.16 / (1 - 0.36), 12);
   });
 });
 

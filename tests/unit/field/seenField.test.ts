@@ -3,6 +3,7 @@ import { DEG, dirFromRadec, offsetDir, separationRad } from "#core/celestial/vec
 import { zenithConditions } from "#core/eye/conditions.ts";
 import { eyeSeeing } from "#core/eye/eyeSeeing.ts";
 import { emptyField, seenField } from "#core/field/seenField.ts";
+import { visiblePatches } from "#core/field/visiblePatches.ts";
 import { emptyStars, visibleStars } from "#core/field/visibleStars.ts";
 import { GEAR, gearById } from "#core/optics/gear.ts";
 import { fieldRadiusPlane, viewFromIcrs } from "#core/optics/viewFrame.ts";
@@ -82,10 +83,36 @@ describe("the field that is seen", () => {
     const near = wide.objects.filter(({ object }) => separationRad(object.dir, anchor.dir) < 9 * DEG);
     expect(near.map(({ object, band }) => [object.id, band])).toEqual([["sallow-1", "edge"]]);
     // Half of it reaches into the field.
-    const beside = offsetDir(galaxy.dir, 0, (0.55 + 4 / 60) * DEG);
+    const halfDeg = galaxy.majorArcmin / 120;
+    const beside = offsetDir(galaxy.dir, 0, (0.549 + halfDeg) * DEG);
     expect(seenField(await ready(beside, "newton200-48x")).objects.length).toBe(1);
-    const away = offsetDir(galaxy.dir, 0, (0.55 + 6 / 60) * DEG);
+    const away = offsetDir(galaxy.dir, 0, (0.551 + halfDeg) * DEG);
     expect(seenField(await ready(away, "newton200-48x")).objects.length).toBe(0);
+  });
+
+  test("tells of a glow where its middle is within the stop, and no further", async () => {
+    const patchesAt = async (awayDeg: number) => {
+      const pointing = offsetDir(galaxy.dir, 0, awayDeg * DEG);
+      const seen = seenField(await ready(pointing, "newton200-48x"));
+      expect(seen.objects.length).toBe(1);
+      return visiblePatches(seen, viewFromIcrs(pointing, ZENITH, { parity: 1, rotationRad: 0 }, new Float64Array(9)));
+    };
+    expect((await patchesAt(0.551)).length).toBe(0);
+    const [patch] = await patchesAt(0.549);
+    expect(Math.hypot(patch!.x, patch!.y)).toBeCloseTo(0.549 / 0.55, 3);
+  });
+
+  test("asks for stars a fifth of a magnitude below the limit", () => {
+    const asked: number[] = [];
+    const source = {
+      ...createPracticeSource("sallow"),
+      resident: (_: unknown, limitMag: number) => {
+        asked.push(limitMag);
+        return { blocks: [], missing: [], complete: true, version: 1 };
+      },
+    };
+    const seen = seenField({ pointing: anchor.dir, gear: gearById("finder-9x50"), source, seeing, objects });
+    expect(asked).toEqual([seen.limitMilliMag / 1000 + 0.2]);
   });
 
   test("fills what it is given, and counts a change of objects", async () => {

@@ -50,6 +50,10 @@ describe("spikes of a vane a millimetre thick", () => {
         expect(spikeBelowMag(apertureMm, magnification, mu)).toBeGreaterThan(5);
         expect(spikeBelowMag(apertureMm, magnification, mu)).toBeLessThan(10);
       }
+    // Summed over the width of Ricco's area, by the fit for the dark (Crumey 2014, eq. 53), 48 times narrower on the sky.
+    const rootSr = 6.505e-4 * (10 ** (0.4 * (12.58 - 22))) ** -0.25 - 8.461e-4;
+    const spanRad = (2 * rootSr) / Math.sqrt(Math.PI) / 48;
+    expect(Math.abs(spikeBelowMag(200, 48, 22) + 2.5 * Math.log10(spikeShare(200, spanRad)))).toBeLessThan(0.03);
     // A brighter sky, a shorter reach of the eye's sum: fainter spikes.
     expect(spikeBelowMag(200, 48, 21)).toBeGreaterThan(spikeBelowMag(200, 48, 23));
   });
