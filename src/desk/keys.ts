@@ -1,5 +1,4 @@
 /** One table of keys feeds the handler, the help and the manual. */
-import type { Key } from "./words/say.ts";
 
 export type KeyAct =
   | "push"
@@ -36,7 +35,6 @@ export interface KeyRow {
   readonly shift: boolean;
   /** How the key is written. */
   readonly shown: string;
-  readonly words: Key;
 }
 
 const ARROWS = ["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown"] as const;
@@ -45,7 +43,6 @@ const row = (act: KeyAct, keys: readonly string[], shown: string, shift = false)
   keys,
   shift,
   shown,
-  words: `keys.${act}`,
 });
 
 export const KEY_TABLE: readonly KeyRow[] = [

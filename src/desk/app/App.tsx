@@ -6,7 +6,6 @@ import { ownInUse } from "../import/inUse.ts";
 import { actOfKey } from "../keys.ts";
 import type { Attempt } from "../play/attempt.ts";
 import { createPlay } from "../play/controller.ts";
-import { KeysPanel } from "../play/KeysPanel.tsx";
 import { PlayScreen } from "../play/PlayScreen.tsx";
 import { bodiesReady, practiceReady } from "../play/skies.ts";
 import { searchShown } from "../search/found.ts";
@@ -60,6 +59,7 @@ const loadPlay = () => practiceReady().then(() => Play);
 const loadPlayOfAll = () => withAll(Promise.resolve(Play));
 const loadStart = () => withAll(import("../start/StartScreen.tsx").then(({ StartScreen }) => StartScreen));
 const loadReport = () => withAll(import("../report/ReportScreen.tsx").then(({ ReportScreen }) => ReportScreen));
+const loadKeys = () => import("../play/KeysPanel.tsx").then(({ KeysPanel }) => KeysPanel);
 const loadSearch = () => import("../search/SearchPanel.tsx").then(({ SearchPanel }) => SearchPanel);
 const loadPrint = () => withAll(import("../print/PrintScreen.tsx").then(({ PrintScreen }) => PrintScreen));
 const loadImport = () => withAll(import("../import/ImportScreen.tsx").then(({ ImportScreen }) => ImportScreen));
@@ -146,7 +146,7 @@ export function App({ desk }: { desk: Desk }) {
     <>
       <Screen desk={desk} />
       {searchShown.value && <Search desk={desk} />}
-      {keysShown.value && <KeysPanel />}
+      {keysShown.value && <Later load={loadKeys} props={{}} over />}
     </>
   );
 }

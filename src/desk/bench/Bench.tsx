@@ -5,7 +5,6 @@ import { LARGEST_BYTES } from "#core/lesson/largest.ts";
 import type { Desk } from "../app/begin.ts";
 import { Tools } from "../play/Corners.tsx";
 import { WorkHead } from "../WorkHead.tsx";
-import { say } from "../words/say.ts";
 import type { Draft } from "./draft.ts";
 import { caretTo, Editor } from "./Editor.tsx";
 import { FileTools } from "./FileTools.tsx";
@@ -14,6 +13,7 @@ import { StartFrom } from "./StartFrom.tsx";
 import { shippedText } from "./shippedTexts.ts";
 import { useDrop } from "./useDrop.ts";
 import { Verdicts } from "./Verdicts.tsx";
+import { sayBench } from "./words.ts";
 
 const MOST_KB = kBOf(LARGEST_BYTES);
 const NO_FINDINGS: readonly Finding[] = [];
@@ -35,8 +35,8 @@ function useFiles(draft: Draft) {
     (name: string, text: string) => {
       const keepsOne = draft.file.value.text.trim() !== "";
       draft.take({ name, text });
-      const words = say("bench.opened", { name });
-      setNotice({ words: keepsOne ? `${words} ${say("bench.kept")}` : words, isTrouble: false });
+      const words = sayBench("opened", { name });
+      setNotice({ words: keepsOne ? `${words} ${sayBench("kept")}` : words, isTrouble: false });
     },
     [draft],
   );
@@ -44,18 +44,18 @@ function useFiles(draft: Draft) {
     async (file: File) => {
       const read = await readFile(file);
       if ("file" in read) take(read.file.name, read.file.text);
-      else if (read.refused === "large") trouble(say("bench.large", { kB: read.kB, most: MOST_KB }));
-      else trouble(say("bench.unreadable"));
+      else if (read.refused === "large") trouble(sayBench("large", { kB: read.kB, most: MOST_KB }));
+      else trouble(sayBench("unreadable"));
     },
     [take, trouble],
   );
   const save = () => {
     saveAsFile(draft.file.value);
-    setNotice({ words: say("bench.saved", { name: fileNameFor(draft.file.value) }), isTrouble: false });
+    setNotice({ words: sayBench("saved", { name: fileNameFor(draft.file.value) }), isTrouble: false });
   };
   const bringBack = () => {
     draft.bringBack();
-    setNotice({ words: say("bench.broughtBack"), isTrouble: false });
+    setNotice({ words: sayBench("broughtBack"), isTrouble: false });
   };
   return { notice, clear: () => setNotice(null), trouble, take, open, save, bringBack };
 }
@@ -76,16 +76,16 @@ export function Bench({ desk, draft, onTry }: Props) {
       take(`${lessonId}.yaml`, await shippedText(lessonId));
       toText();
     } catch {
-      trouble(say("bench.unreadable"));
+      trouble(sayBench("unreadable"));
     }
   };
   return (
     <main class={isOver ? "bench over" : "bench"}>
       <WorkHead
         class="bench-head"
-        toStart={say("bench.toStart")}
-        title={say("bench.title")}
-        tagline={say("bench.tagline")}
+        toStart={sayBench("toStart")}
+        title={sayBench("title")}
+        tagline={sayBench("tagline")}
       />
       <FileTools
         chooser={chooser}
@@ -110,7 +110,7 @@ export function Bench({ desk, draft, onTry }: Props) {
         />
       )}
       <p class="bench-notice" role={notice?.isTrouble ? "alert" : "status"}>
-        {isOver ? say("bench.dropHere") : notice?.words}
+        {isOver ? sayBench("dropHere") : notice?.words}
       </p>
       <Editor
         text={text}
@@ -121,11 +121,11 @@ export function Bench({ desk, draft, onTry }: Props) {
           clear();
           draft.type(typed);
         }}
-        onTooLarge={(kB) => trouble(say("bench.largePaste", { kB, most: MOST_KB }))}
+        onTooLarge={(kB) => trouble(sayBench("largePaste", { kB, most: MOST_KB }))}
       />
       {!choosing && (
         <div class="bench-side">
-          {desk.store.trouble !== "none" && <p class="aside">{say("bench.notKept")}</p>}
+          {desk.store.trouble !== "none" && <p class="aside">{sayBench("notKept")}</p>}
           <Verdicts draft={draft} onTry={onTry} onGo={(finding) => area.current && caretTo(area.current, finding)} />
         </div>
       )}

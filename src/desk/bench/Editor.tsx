@@ -2,10 +2,10 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Finding } from "#core/lesson/findings.ts";
 import { isTooLarge, LARGEST_BYTES } from "#core/lesson/largest.ts";
-import { say } from "../words/say.ts";
 import { linesIn, offsetOf, placeAt, type TextPlace } from "./caret.ts";
 import { kBOf } from "./files.ts";
 import { Sign } from "./Sign.tsx";
+import { sayBench } from "./words.ts";
 
 /** Height of a line, CSS px; the style sheet takes it from here. */
 const LINE_PX = 24;
@@ -113,7 +113,7 @@ export function Editor({ text, name, findings, area, onType, onTooLarge }: Props
         <textarea
           ref={area}
           id="bench-text"
-          aria-label={say("bench.text")}
+          aria-label={sayBench("text")}
           aria-describedby="bench-summary"
           value={text}
           wrap="off"
@@ -128,9 +128,9 @@ export function Editor({ text, name, findings, area, onType, onTooLarge }: Props
         />
       </div>
       <p class="bench-foot">
-        <bdi>{name || say("bench.unnamed")}</bdi>
-        <span>{say("bench.place", caret)}</span>
-        <span>{say("bench.size", { kB: kBOf(text.length), most: kBOf(LARGEST_BYTES) })}</span>
+        <bdi>{name || sayBench("unnamed")}</bdi>
+        <span>{sayBench("place", caret)}</span>
+        <span>{sayBench("size", { kB: kBOf(text.length), most: kBOf(LARGEST_BYTES) })}</span>
       </p>
     </div>
   );

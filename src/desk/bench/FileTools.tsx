@@ -2,8 +2,8 @@
 import type { Ref } from "preact";
 import { useRef } from "preact/hooks";
 import { FilePicker } from "../FilePicker.tsx";
-import { say } from "../words/say.ts";
 import type { Draft } from "./draft.ts";
+import { sayBench } from "./words.ts";
 
 interface Props {
   /** The button that opens the list of lessons: the focus comes back to it. */
@@ -20,20 +20,20 @@ export function FileTools({ chooser, draft, choosing, onChoose, onFile, onSave, 
   const picker = useRef<HTMLInputElement>(null);
   const before = draft.before.value;
   return (
-    <fieldset class="bench-tools" aria-label={say("bench.files")}>
+    <fieldset class="bench-tools" aria-label={sayBench("files")}>
       <button ref={chooser} type="button" class="second-button" aria-expanded={choosing} onClick={onChoose}>
-        {say("bench.startFrom")}
+        {sayBench("startFrom")}
       </button>
       <button type="button" class="second-button" onClick={() => picker.current?.click()}>
-        {say("bench.openFile")}
+        {sayBench("openFile")}
       </button>
       <FilePicker picker={picker} accept=".yaml,.yml,text/yaml,text/plain" onFile={onFile} />
       <button type="button" class="second-button" disabled={draft.file.value.text === ""} onClick={onSave}>
-        {say("bench.saveFile")}
+        {sayBench("saveFile")}
       </button>
       {before && (
         <button type="button" class="second-button" onClick={onBringBack}>
-          {say("bench.bringBack")}
+          {sayBench("bringBack")}
         </button>
       )}
     </fieldset>

@@ -2,7 +2,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import type { Lesson } from "#core/lesson/types.ts";
 import { Icon } from "../icons.tsx";
-import { say } from "../words/say.ts";
+import { sayBench } from "./words.ts";
 
 interface Props {
   readonly lessons: readonly Lesson[];
@@ -15,7 +15,7 @@ export function StartFrom({ lessons, onTake, onClose }: Props) {
   return (
     <section
       class="start-from"
-      aria-label={say("bench.startFrom")}
+      aria-label={sayBench("startFrom")}
       onKeyDown={({ key }) => {
         if (key === "Escape") onClose();
       }}
@@ -25,12 +25,12 @@ export function StartFrom({ lessons, onTake, onClose }: Props) {
           <span>
             <span class="figures">{lesson.id}</span> {lesson.title}
           </span>
-          <span class="price">{say("bench.startNote", { minutes: lesson.minutes })}</span>
+          <span class="price">{sayBench("startNote", { minutes: lesson.minutes })}</span>
         </button>
       ))}
       <button type="button" class="tool" onClick={onClose}>
         <Icon name="close" />
-        <span>{say("bench.close")}</span>
+        <span>{sayBench("close")}</span>
       </button>
     </section>
   );

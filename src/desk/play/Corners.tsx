@@ -11,7 +11,7 @@ import type { PlayModel } from "./model.ts";
 
 /** Where "back" leads to, short, and in full. */
 function backWords({ isLook, lesson: { id, number, of } }: PlayModel): readonly [shown: string, said: string] {
-  if (isTry()) return [say("bench.toBench"), say("bench.toBench")];
+  if (isTry()) return [say("play.toBench"), say("play.toBench")];
   if (isLook || isSeeded(id)) return [say("play.toStart"), say("play.toStart")];
   return [say("play.lessonOf", { number, of }), say("play.toCourse", { number, of })];
 }

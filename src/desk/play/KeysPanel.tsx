@@ -1,8 +1,9 @@
 /** The table of keys, over the sheet's place; Escape closes it. */
 import { useEffect, useRef } from "preact/hooks";
 import { keysShown } from "../app/state.ts";
-import { KEY_TABLE, type KeyAct } from "../keys.ts";
+import { KEY_TABLE } from "../keys.ts";
 import { say } from "../words/say.ts";
+import { sayKeys } from "./keysWords.ts";
 
 /** Takes the focus when it opens; whoever had it gets it back. */
 export function KeysPanel() {
@@ -17,14 +18,14 @@ export function KeysPanel() {
   return (
     <section class="side-panel keys-panel" aria-labelledby="keys-title">
       <h2 id="keys-title" tabIndex={-1} ref={heading}>
-        {say("keys.title")}
+        {sayKeys("title")}
       </h2>
       <table>
         <tbody>
-          {KEY_TABLE.map(({ act, shown, words }) => (
+          {KEY_TABLE.map(({ act, shown }) => (
             <tr key={act}>
               <th scope="row">{shown}</th>
-              <td>{say(words as `keys.${KeyAct}`)}</td>
+              <td>{sayKeys(act)}</td>
             </tr>
           ))}
         </tbody>
@@ -37,7 +38,7 @@ export function KeysPanel() {
           keysShown.value = false;
         }}
       >
-        {say("keys.close")}
+        {sayKeys("close")}
       </button>
     </section>
   );

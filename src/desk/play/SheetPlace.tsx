@@ -4,6 +4,7 @@ import { useEffect, useMemo, useRef } from "preact/hooks";
 import { reducedMotion } from "../app/state.ts";
 import { Icon } from "../icons.tsx";
 import { foundRings, searchShown, sheetPage } from "../search/found.ts";
+import { saySearch } from "../search/words.ts";
 import { Sheet } from "../sheet/Sheet.tsx";
 import { type SheetTool, SheetTools } from "../sheet/SheetTools.tsx";
 import { say } from "../words/say.ts";
@@ -87,7 +88,7 @@ export function SheetPlace({ model, layout }: { model: PlayModel; layout: PlayLa
               }}
             >
               <Icon name="find" />
-              <span>{say("search.toolWords")}</span>
+              <span>{saySearch("toolWords")}</span>
             </button>
           )}
           <button

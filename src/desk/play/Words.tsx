@@ -100,7 +100,7 @@ function Failed({ model, headline }: Pick<WordsProps, "model" | "headline">) {
       <p role="alert">{model.trouble.value}</p>
       <p>
         <a class="plain-link" href={homeHash()}>
-          {isTry() ? say("bench.toBench") : say("play.back")}
+          {isTry() ? say("play.toBench") : say("play.back")}
         </a>
       </p>
     </>

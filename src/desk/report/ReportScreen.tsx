@@ -64,7 +64,7 @@ function Steps({ facts, lesson, lessons, finished, onOpen, onStart }: Omit<Props
         </a>
       )}
       <button type="button" class="second-button" onClick={onStart}>
-        {isTry() ? say("bench.toBench") : sayReport("course")}
+        {isTry() ? say("play.toBench") : sayReport("course")}
       </button>
     </nav>
   );

@@ -8,10 +8,10 @@ import type { NamedStar } from "#core/sky/names/types.ts";
 import { ownInUse } from "../import/inUse.ts";
 import { bodiesAt } from "../play/skies.ts";
 import { looksReady } from "../words/looks.ts";
-import { say } from "../words/say.ts";
 import { type Answer, answersTo, moreWords, placeWords, whatWords } from "./answers.ts";
 import { found, pageHolds, searchShown, sheetPage } from "./found.ts";
 import { searchedAtMs, searchedSkies } from "./searched.ts";
+import { saySearch } from "./words.ts";
 
 interface Props {
   /** The lesson that is hopped, or null. */
@@ -26,9 +26,9 @@ const close = () => {
 const MOST = 8;
 function countWords(query: string, count: number): string {
   if (query.trim() === "") return "";
-  if (count === 0) return say("search.none");
-  if (count >= MOST) return say("search.atLeast", { count });
-  return count === 1 ? say("search.one") : say("search.count", { count });
+  if (count === 0) return saySearch("none");
+  if (count >= MOST) return saySearch("atLeast", { count });
+  return count === 1 ? saySearch("one") : saySearch("count", { count });
 }
 
 /** What was chosen, in words. */
@@ -39,12 +39,12 @@ function Chosen({ answer }: { answer: Answer }) {
     <article class="search-found">
       <h3>{name}</h3>
       <p>{whatWords(answer)}</p>
-      {otherNames.length > 0 && <p class="aside">{say("search.alsoCalled", { names: otherNames.join(", ") })}</p>}
+      {otherNames.length > 0 && <p class="aside">{saySearch("alsoCalled", { names: otherNames.join(", ") })}</p>}
       <p class="figures">{placeWords(dir)}</p>
       {moreWords(answer).map((line) => (
         <p key={line}>{line}</p>
       ))}
-      {page && <p class="aside">{pageHolds(page, dir) ? say("search.marked") : say("search.beyond")}</p>}
+      {page && <p class="aside">{pageHolds(page, dir) ? saySearch("marked") : saySearch("beyond")}</p>}
     </article>
   );
 }
@@ -142,8 +142,8 @@ export function SearchPanel({ lesson, lessons }: Props) {
   };
   return (
     <search class="side-panel search-panel" aria-labelledby={`${id}-title`} onKeyDown={onKey}>
-      <h2 id={`${id}-title`}>{say("search.title")}</h2>
-      <label for={`${id}-box`}>{say("search.label")}</label>
+      <h2 id={`${id}-title`}>{saySearch("title")}</h2>
+      <label for={`${id}-box`}>{saySearch("label")}</label>
       <input
         ref={box}
         id={`${id}-box`}
@@ -154,7 +154,7 @@ export function SearchPanel({ lesson, lessons }: Props) {
         autocapitalize="off"
         spellcheck={false}
         maxLength={60}
-        placeholder={say("search.example")}
+        placeholder={saySearch("example")}
         aria-autocomplete="list"
         aria-expanded={isOpen}
         aria-controls={`${id}-list`}
@@ -165,7 +165,7 @@ export function SearchPanel({ lesson, lessons }: Props) {
       <p class="aside" role="status">
         {chosen ? "" : countWords(query, answers.length)}
       </p>
-      <div id={`${id}-list`} role="listbox" aria-label={say("search.results")} hidden={!isOpen}>
+      <div id={`${id}-list`} role="listbox" aria-label={saySearch("results")} hidden={!isOpen}>
         {isOpen &&
           answers.map((answer, i) => (
             // The box keeps the focus and has the keys; these are for pointers.
@@ -187,7 +187,7 @@ export function SearchPanel({ lesson, lessons }: Props) {
       </div>
       <div aria-live="polite">{chosen && <Chosen answer={chosen} />}</div>
       <button type="button" class="second-button" onClick={close}>
-        {say("search.close")}
+        {saySearch("close")}
       </button>
     </search>
   );

@@ -5,9 +5,11 @@ import type { Dir } from "#core/seams/index.ts";
 import { constellations } from "#core/sky/names/constellations.ts";
 import { findByName, type NameMatch } from "#core/sky/names/findByName.ts";
 import { plainName } from "#core/sky/names/letters.ts";
+import { saySheet } from "../sheet/words.ts";
 import { looksOf } from "../words/looks.ts";
 import { fixed, say } from "../words/say.ts";
 import type { SearchedSky } from "./searched.ts";
+import { saySearch } from "./words.ts";
 
 export interface Answer {
   readonly match: NameMatch;
@@ -38,15 +40,15 @@ export function answersTo(query: string, skies: readonly SearchedSky[]): Answer[
 }
 
 const kindWords = (kind: NameMatch["kind"]): string =>
-  kind === "star" || kind === "constellation" || kind === "body" ? say(`search.${kind}`) : say(`sheet.${kind}`);
+  kind === "star" || kind === "constellation" || kind === "body" ? saySearch(`${kind}`) : saySheet(`${kind}`);
 
 /** "galaxy in Andromeda, magnitude 3.4". */
 export function whatWords({ match, sky }: Answer): string {
   const { kind, magV, dir } = match;
   const what = kindWords(kind);
   const where = kind !== "constellation" && sky.seed === null ? constellationOf(dir).name : null;
-  const placed = where ? say("search.inConstellation", { what, where }) : what;
-  return magV === null ? placed : say("search.ofMagnitude", { what: placed, magV: fixed(magV, 1).replace("-", MINUS) });
+  const placed = where ? saySearch("inConstellation", { what, where }) : what;
+  return magV === null ? placed : saySearch("ofMagnitude", { what: placed, magV: fixed(magV, 1).replace("-", MINUS) });
 }
 
 /** Right ascension and declination as a catalogue prints them. */
@@ -55,7 +57,7 @@ export function placeWords(dir: Dir): string {
   const tenths = Math.round((raRad / DEG / 15) * 600) % 14_400;
   const minutes = Math.round((Math.abs(decRad) / DEG) * 60);
   const two = (value: number) => String(value).padStart(2, "0");
-  return say("search.place", {
+  return saySearch("place", {
     hours: Math.floor(tenths / 600),
     minutes: fixed((tenths % 600) / 10, 1),
     sign: decRad < 0 && minutes > 0 ? MINUS : "+",
@@ -74,10 +76,10 @@ export function moreWords({ match, sky }: Answer): string[] {
     match.kind === "constellation" && sky.seed === null
       ? constellations().get(match.id ?? "")?.meaning[language]
       : null;
-  if (meaning) words.push(say("search.meaning", { meaning }));
+  if (meaning) words.push(saySearch("meaning", { meaning }));
   const lore = match.kind === "constellation" && sky.names.figures.find(({ abbr }) => abbr === match.id)?.lore;
   if (lore) words.push(lore);
-  if (sky.isOwn) words.push(say("search.ofOwn"));
-  if (sky.seed !== null) words.push(say("search.ofSky", { seed: sky.seed }));
+  if (sky.isOwn) words.push(saySearch("ofOwn"));
+  if (sky.seed !== null) words.push(saySearch("ofSky", { seed: sky.seed }));
   return words;
 }

@@ -3,15 +3,15 @@ import { legendOf } from "#core/chart/legend.ts";
 import type { ChartPage } from "#core/chart/page.ts";
 import { signPath } from "#core/chart/signs.ts";
 import type { ChartMark, LineStyle, Sign } from "#core/chart/types.ts";
-import { say } from "../words/say.ts";
 import { signWords } from "./sheetWords.ts";
+import { saySheet } from "./words.ts";
 
 const DOT_STEP_PX = 30;
 const LINE_WORDS = {
-  figure: "sheet.figureLine",
-  asterism: "sheet.asterismLine",
-  border: "sheet.borderLine",
-  way: "sheet.wayLine",
+  figure: "figureLine",
+  asterism: "asterismLine",
+  border: "borderLine",
+  way: "wayLine",
 } as const;
 
 function Dots({ dots }: { readonly dots: readonly { readonly magV: number; readonly r: number }[] }) {
@@ -50,7 +50,7 @@ function LineRow({ style }: { readonly style: Exclude<LineStyle, "frame" | "fram
       <svg viewBox="-20 -11 40 22" width="40" height="22" aria-hidden="true">
         <path class={`legend-line legend-${style}`} d="M-18 0H18" />
       </svg>
-      {say(LINE_WORDS[style])}
+      {saySheet(LINE_WORDS[style])}
     </li>
   );
 }
@@ -61,7 +61,7 @@ export function Legend({ page, marks }: { readonly page: ChartPage; readonly mar
     <div class="sheet-legend">
       <p class="legend-row">
         <Dots dots={dots} />
-        <span>{say("sheet.magnitudes")}</span>
+        <span>{saySheet("magnitudes")}</span>
       </p>
       <ul class="legend-row">
         {signs.map((sign) => (
@@ -72,7 +72,7 @@ export function Legend({ page, marks }: { readonly page: ChartPage; readonly mar
             <LineRow key={style} style={style} />
           ) : null,
         )}
-        <li>{say("sheet.bar", { deg: bar.deg })}</li>
+        <li>{saySheet("bar", { deg: bar.deg })}</li>
       </ul>
     </div>
   );

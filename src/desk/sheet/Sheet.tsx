@@ -1,7 +1,6 @@
 /** The sheet: a chart on paper that is turned, flipped, brought nearer, pinned and drawn on. */
 import { effect, useComputed } from "@preact/signals";
 import { useEffect, useId, useMemo, useRef } from "preact/hooks";
-import { say } from "../words/say.ts";
 import { createGestures } from "./gestures.ts";
 import { HandMarks } from "./HandMarks.tsx";
 import { Legend } from "./Legend.tsx";
@@ -15,6 +14,7 @@ import { thingWords } from "./sheetWords.ts";
 import type { SheetProps } from "./types.ts";
 import { fieldsAt, useLie } from "./useLie.ts";
 import { usePaper } from "./usePaper.ts";
+import { saySheet } from "./words.ts";
 
 const LAMP_FOLLOWS_MS = 300;
 /** Sine of twice the turn under which the paper's edges count as level. */
@@ -29,8 +29,8 @@ function lowLamp({ pool, poolLow }: SheetLook, perPx: number): string {
 function PrintedList({ state, fieldDeg }: { readonly state: SheetState; readonly fieldDeg: number }) {
   return (
     <div class="hidden-words">
-      <h2>{say("sheet.list")}</h2>
-      <p>{say("sheet.listFrom", { fieldDeg })}</p>
+      <h2>{saySheet("list")}</h2>
+      <p>{saySheet("listFrom", { fieldDeg })}</p>
       <ul>
         {state.things.value.map((thing) => (
           <li key={thing.dir.join()}>{thingWords(thing)}</li>
@@ -137,13 +137,13 @@ export function Sheet(props: SheetProps) {
         ref={paper}
         class={`sheet-paper takes-${mode.value}${askew.value ? " lies-askew" : ""}`}
         role="application"
-        aria-roledescription={say("sheet.paperRole")}
-        aria-label={say("sheet.paper", { title: props.title, flip: "F" })}
+        aria-roledescription={saySheet("paperRole")}
+        aria-label={saySheet("paper", { title: props.title, flip: "F" })}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the paper is turned and pinned by keys
         tabIndex={0}
         onKeyDown={onKeyDown}
       >
-        <canvas ref={canvas} role="img" aria-label={say("sheet.printed", { count: stars })} />
+        <canvas ref={canvas} role="img" aria-label={saySheet("printed", { count: stars })} />
         {look && !look.dim && (
           <div
             class={`sheet-dim${lamp === "low" ? " is-low" : ""}`}

@@ -2,10 +2,10 @@
 import { type Signal, useComputed, useSignal, useSignalEffect } from "@preact/signals";
 import type { JSX } from "preact";
 import { Fragment } from "preact";
-import { say } from "../words/say.ts";
 import { SheetIcon, type SheetIconName } from "./icons.tsx";
 import { viewWords } from "./sheetWords.ts";
 import type { SheetMode, SheetView } from "./types.ts";
+import { saySheet } from "./words.ts";
 
 export type SheetTool = "flip" | "turn" | "closer" | "pin" | "pencil" | "ruler" | "legend";
 export interface SheetToolsProps {
@@ -70,30 +70,30 @@ export function SheetTools(props: SheetToolsProps) {
   const lies = useLies(view);
   const near = useComputed(() => view.value.scale > 1.05).value;
   const tools: Readonly<Record<SheetTool, () => JSX.Element | null>> = {
-    flip: () => <Tool icon="flip" word={say("sheet.flip")} onClick={() => change({ flipped: !view.peek().flipped })} />,
+    flip: () => <Tool icon="flip" word={saySheet("flip")} onClick={() => change({ flipped: !view.peek().flipped })} />,
     turn: () => (
       <Tool
         icon="turn"
-        word={say("sheet.turn")}
-        help={say("sheet.turnHelp")}
+        word={saySheet("turn")}
+        help={saySheet("turnHelp")}
         onClick={() => change({ turnRad: view.peek().turnRad + TURN_RAD })}
       />
     ),
     closer: () => (
       <Tool
         icon="closer"
-        word={say(near ? "sheet.whole" : "sheet.closer")}
+        word={saySheet(near ? "whole" : "closer")}
         onClick={() => change(near ? { scale: 1, panX: 0, panY: 0 } : { scale: NEARER })}
       />
     ),
-    pin: () => modeTool("pin", say("sheet.pinHelp")),
+    pin: () => modeTool("pin", saySheet("pinHelp")),
     pencil: () => modeTool("pencil"),
     ruler: () => modeTool("ruler"),
     legend: () =>
       legend ? (
         <Tool
           icon="legend"
-          word={say("sheet.legend")}
+          word={saySheet("legend")}
           pressed={legend.value}
           onClick={() => {
             legend.value = !legend.value;
@@ -107,7 +107,7 @@ export function SheetTools(props: SheetToolsProps) {
       mode.value = pressed ? "turn" : MODE_OF[tool];
     };
     return (
-      <Tool icon={tool} word={say(`sheet.${tool}`)} pressed={pressed} {...(help ? { help } : {})} onClick={onClick} />
+      <Tool icon={tool} word={saySheet(`${tool}`)} pressed={pressed} {...(help ? { help } : {})} onClick={onClick} />
     );
   }
   return (
@@ -120,7 +120,7 @@ export function SheetTools(props: SheetToolsProps) {
           <Fragment key={tool}>{tools[tool]()}</Fragment>
         ))}
         {mode.value === "pencil" && props.pencilLines ? (
-          <Tool icon="rubOut" word={say("sheet.rubOut")} onClick={() => props.onRubOut?.()} />
+          <Tool icon="rubOut" word={saySheet("rubOut")} onClick={() => props.onRubOut?.()} />
         ) : null}
       </div>
     </div>

@@ -4,10 +4,10 @@ import { rulerReading } from "#core/chart/legend.ts";
 import { projectionOf } from "#core/chart/page.ts";
 import { pageFromScreen, screenFromPage } from "#core/chart/sheetView.ts";
 import type { Dir } from "#core/seams/index.ts";
-import { say } from "../words/say.ts";
 import { type Point, pxPerPagePx, type SheetState } from "./sheetState.ts";
 import { crossWords, rulerWords } from "./sheetWords.ts";
 import type { SheetProps } from "./types.ts";
+import { saySheet } from "./words.ts";
 
 /** Steps in fields: one press, and a key held down. */
 const STEP = 0.05;
@@ -50,13 +50,13 @@ export function createCross(
   const pin = (at: Point) => {
     latest().onPin?.(dirOnPage(latest(), at));
     state.cross.value = null;
-    state.said.value = say("sheet.pinSet");
+    state.said.value = saySheet("pinSet");
   };
   const line = (at: Point) => {
     const begun = state.stroke.value;
     if (begun?.length !== 2 || Math.hypot(begun[0]!.x - at.x, begun[0]!.y - at.y) < SHORTEST_PX) {
       state.stroke.value = [at, at];
-      state.said.value = say("sheet.lineBegun");
+      state.said.value = saySheet("lineBegun");
       return;
     }
     const from = begun[0]!;
@@ -68,7 +68,7 @@ export function createCross(
     }
     state.stroke.value = null;
     latest().onPencil?.([from, at].map((place) => dirOnPage(latest(), place)));
-    state.said.value = say("sheet.lineSet");
+    state.said.value = saySheet("lineSet");
   };
   const read = (from: Point, to: Point) => {
     const [a, b] = [dirOnPage(latest(), from), dirOnPage(latest(), to)];

@@ -2,11 +2,11 @@
 import { projectionOf, ringRadiusPx } from "#core/chart/page.ts";
 import { clampedView, pageFromScreen, pannedBy, screenFromPage, zoomedAbout } from "#core/chart/sheetView.ts";
 import type { Dir } from "#core/seams/index.ts";
-import { say } from "../words/say.ts";
 import { createCross, dirOnPage } from "./crossActs.ts";
 import type { SheetKeyAct } from "./sheetKeys.ts";
 import { type Point, paperView, pxPerPagePx, type SheetState } from "./sheetState.ts";
 import type { SheetProps, SheetView } from "./types.ts";
+import { saySheet } from "./words.ts";
 
 export interface SheetActs {
   change(view: SheetView, done: boolean): void;
@@ -92,7 +92,7 @@ export function createSheetActs(latest: () => SheetProps, state: SheetState): Sh
       if (mode.value !== "pin" || !printed(place)) return;
       onPin?.(dirAt(place));
       state.cross.value = null;
-      state.said.value = say("sheet.pinSet");
+      state.said.value = saySheet("pinSet");
     },
     stroke(points, done) {
       const { mode, onPencil } = latest();
@@ -104,7 +104,7 @@ export function createSheetActs(latest: () => SheetProps, state: SheetState): Sh
       if (ruler) cross.read(line[0]!, line.at(-1)!);
       else if (done) {
         onPencil?.(line.map(dirAt));
-        state.said.value = say("sheet.lineSet");
+        state.said.value = saySheet("lineSet");
       }
     },
     light(at) {

@@ -7,29 +7,30 @@ import { goTo } from "../app/state.ts";
 import { Icon } from "../icons.tsx";
 import { ownInUse } from "../import/inUse.ts";
 import { searchShown } from "../search/found.ts";
+import { saySearch } from "../search/words.ts";
 import { dailyId, saySeed } from "../seed/seedIds.ts";
-import { say } from "../words/say.ts";
 import type { Course } from "./course.ts";
 import { resultOf } from "./Panels.tsx";
 import { RowIcon } from "./RowIcon.tsx";
 import { dayWords } from "./when.ts";
+import { sayStart } from "./words.ts";
 
 /** What stands below the name. */
 export type Open = "contents" | "free" | "lessons" | "logbook";
 
 /** The name, its letters fading as the stars do. */
 export function Name() {
-  const letters = [...say("start.name")];
+  const letters = [...sayStart("name")];
   return (
     <header class="name">
-      <h1 aria-label={say("start.name")} tabIndex={-1}>
+      <h1 aria-label={sayStart("name")} tabIndex={-1}>
         {letters.map((letter, i) => (
           <span key={i} aria-hidden="true" style={{ opacity: (1 - (0.56 * i) / (letters.length - 1)).toFixed(2) }}>
             {letter}
           </span>
         ))}
       </h1>
-      <p>{say("start.tagline")}</p>
+      <p>{sayStart("tagline")}</p>
     </header>
   );
 }
@@ -43,14 +44,14 @@ interface NextProps {
 export function Next({ course, lesson, onOpen }: NextProps) {
   const { part, number, of, title, briefing, minutes } = lesson;
   const begun = course.done > 0;
-  const words = course.next ? say(begun ? "start.goOn" : "start.begin") : say("start.again");
+  const words = course.next ? sayStart(begun ? "goOn" : "begin") : sayStart("again");
   return (
     <section class="next">
-      <p class="aside">{say("start.courseAt", { part, number, of })}</p>
+      <p class="aside">{sayStart("courseAt", { part, number, of })}</p>
       <h2 lang={langOf(lesson)}>{title}</h2>
       <p>
-        {course.next ? <span lang={langOf(lesson)}>{briefing.join(" ")}</span> : say("start.allDone")}{" "}
-        {course.next && say("start.minutes", { minutes })}
+        {course.next ? <span lang={langOf(lesson)}>{briefing.join(" ")}</span> : sayStart("allDone")}{" "}
+        {course.next && sayStart("minutes", { minutes })}
       </p>
       <button type="button" class="main-button" onClick={() => onOpen(lesson.id)}>
         {words}
@@ -78,11 +79,11 @@ function Row(props: RowProps) {
 
 function logNote(finished: readonly FinishedAttempt[], nowMs: number): string {
   const last = finished.at(-1);
-  if (!last) return say("start.logbookEmpty");
+  if (!last) return sayStart("logbookEmpty");
   const when = dayWords(last.endedAtMs, nowMs);
   return finished.length === 1
-    ? say("start.logbookOne", { when })
-    : say("start.logbookNote", { count: finished.length, when });
+    ? sayStart("logbookOne", { when })
+    : sayStart("logbookNote", { count: finished.length, when });
 }
 
 function dailyNote(id: string, finished: readonly FinishedAttempt[]): string {
@@ -119,43 +120,43 @@ export function Contents({ next, lessons, finished, nowMs, onShow, onOpen }: Con
       />
       <Row
         icon={<Icon name="sheet" />}
-        name={say("start.printRow")}
-        note={say("start.printNote")}
+        name={sayStart("printRow")}
+        note={sayStart("printNote")}
         onPress={() => goTo({ kind: "print", lessonId: next.id })}
       />
       <Row
         id="row-lessons"
         icon={<RowIcon name="lessons" />}
-        name={say("start.lessons")}
-        note={say("start.lessonsNote", { count: lessons.length })}
+        name={sayStart("lessons")}
+        note={sayStart("lessonsNote", { count: lessons.length })}
         onPress={() => onShow("lessons")}
       />
       <Row
         id="row-logbook"
         icon={<RowIcon name="logbook" />}
-        name={say("start.logbook")}
+        name={sayStart("logbook")}
         note={logNote(finished, nowMs)}
         onPress={() => onShow("logbook")}
       />
       <Row
         icon={<RowIcon name="bench" />}
-        name={say("start.bench")}
-        note={say("start.benchNote")}
+        name={sayStart("bench")}
+        note={sayStart("benchNote")}
         onPress={() => goTo({ kind: "bench", trying: false })}
       />
       <Row
         id="row-find"
         icon={<Icon name="find" />}
-        name={say("search.title")}
-        note={say("search.note")}
+        name={saySearch("title")}
+        note={saySearch("note")}
         onPress={() => {
           searchShown.value = true;
         }}
       />
       <Row
         icon={<RowIcon name="own" />}
-        name={say("start.own")}
-        note={say(ownInUse.value ? "start.ownInUse" : "start.ownNote")}
+        name={sayStart("own")}
+        note={sayStart(ownInUse.value ? "ownInUse" : "ownNote")}
         onPress={() => goTo({ kind: "catalogue" })}
       />
     </section>
@@ -165,9 +166,9 @@ export function Contents({ next, lessons, finished, nowMs, onShow, onOpen }: Con
 /** Beside the lamp, which is the screen's too. */
 export function ScreenTool() {
   return (
-    <button type="button" class="tool" title={say("start.screenNote")} onClick={() => goTo({ kind: "screen" })}>
+    <button type="button" class="tool" title={sayStart("screenNote")} onClick={() => goTo({ kind: "screen" })}>
       <RowIcon name="screen" />
-      <span>{say("start.screen")}</span>
+      <span>{sayStart("screen")}</span>
     </button>
   );
 }

@@ -1,9 +1,9 @@
 /** The course as a constellation: lessons that are here are stars, the better found the brighter; the next one is ringed. */
 import { useMemo } from "preact/hooks";
 import { mixHash32 } from "#core/celestial/hash.ts";
-import { say } from "../words/say.ts";
 import type { Course, CoursePart, CoursePlace } from "./course.ts";
 import { figureOf, linesOf, type Place } from "./figures.ts";
+import { sayStart } from "./words.ts";
 
 const GROUND_STARS = 420;
 /** So many of them glow a little. */
@@ -114,7 +114,7 @@ export function CourseField({ course, radius }: { course: Course; radius: number
       style={{ left: `${-radius}px`, top: `${-radius}px`, "--grow": Math.max(1, 0.8 / grow) }}
       role="img"
     >
-      <title>{say("start.field")}</title>
+      <title>{sayStart("field")}</title>
       <defs>
         <radialGradient id="course-sky">
           <stop class="sky-mid" offset="0" />

@@ -4,8 +4,8 @@ import { fittedSizePx, onCircle } from "../play/arcs.ts";
 import type { Barrel } from "../play/geometry.ts";
 import { ArcPiece } from "../play/Piece.tsx";
 import { RimGround } from "../play/Rim.tsx";
-import { say } from "../words/say.ts";
 import { type Course, type CoursePlace, rimAngle } from "./course.ts";
+import { sayStart } from "./words.ts";
 
 /** Half of the next lesson's mark, and air beside it. */
 const MARK_PX = 20;
@@ -27,8 +27,8 @@ const DOTS: readonly (readonly (readonly [x: number, y: number])[])[] = [
 
 function wordsOf({ lesson, stars, number }: CoursePlace, isNext: boolean): string {
   const title = lesson?.title ?? "";
-  if (stars) return say("start.lessonDone", { number, title, dots: stars });
-  return say(isNext ? "start.lessonNext" : "start.lessonOpen", { number, title });
+  if (stars) return sayStart("lessonDone", { number, title, dots: stars });
+  return sayStart(isNext ? "lessonNext" : "lessonOpen", { number, title });
 }
 
 function PlaceMark({ place, isNext }: { place: CoursePlace; isNext: boolean }) {
@@ -74,11 +74,11 @@ export function CourseRim({ course, barrel, onOpen }: Props) {
   const size = Math.max(0.72, Math.min(1.2, rimPx / 52));
   const type = Math.max(0.85, Math.min(1.2, rimPx / 52));
   const hit = Math.max(44, 40 * size);
-  const below = say(fieldPx < 210 ? "start.doneShort" : "start.done", { done, of }).toUpperCase();
+  const below = sayStart(fieldPx < 210 ? "doneShort" : "done", { done, of }).toUpperCase();
   return (
     <>
       <RimGround barrel={barrel} />
-      <nav aria-label={say("start.part", { part })}>
+      <nav aria-label={sayStart("part", { part })}>
         {places.map((place, i) => {
           const { x, y } = onCircle(radius, rimAngle(i, places.length));
           const { lesson } = place;
@@ -110,7 +110,7 @@ export function CourseRim({ course, barrel, onOpen }: Props) {
           );
         })}
       </nav>
-      <p class="hidden-words">{say("start.done", { done, of })}</p>
+      <p class="hidden-words">{sayStart("done", { done, of })}</p>
       <ArcPiece
         text={below}
         baselinePx={fieldPx + rimPx * 0.36}

@@ -9,8 +9,8 @@ import { Icon } from "../icons.tsx";
 import { Dots } from "../report/Dots.tsx";
 import { bestStars } from "../report/nextStep.ts";
 import { seedTitle } from "../seed/seedIds.ts";
-import { say } from "../words/say.ts";
 import { clockWords, dayWords } from "./when.ts";
+import { sayStart } from "./words.ts";
 
 export function Panel({ title, onBack, children }: { title: string; onBack: () => void; children: ComponentChildren }) {
   const heading = useRef<HTMLHeadingElement>(null);
@@ -23,7 +23,7 @@ export function Panel({ title, onBack, children }: { title: string; onBack: () =
         </h2>
         <button type="button" class="tool" onClick={onBack}>
           <Icon name="back" />
-          <span>{say("start.back")}</span>
+          <span>{sayStart("back")}</span>
         </button>
       </header>
       {children}
@@ -40,17 +40,17 @@ interface LessonsProps {
 export function LessonsPanel({ lessons, finished, onOpen, onBack }: LessonsProps) {
   const parts = [...new Set(lessons.map(({ part }) => part))];
   return (
-    <Panel title={say("start.lessons")} onBack={onBack}>
+    <Panel title={sayStart("lessons")} onBack={onBack}>
       {parts.map((part) => (
         <section key={part}>
-          <h3 class="aside">{say("start.partTitle", { part })}</h3>
+          <h3 class="aside">{sayStart("partTitle", { part })}</h3>
           {lessons
             .filter((lesson) => lesson.part === part)
             .map(({ id, number, title, minutes }) => (
               <button key={id} type="button" class="row" onClick={() => onOpen(id)}>
-                <span lang={langOf({ id })}>{say("start.lessonRow", { number, title })}</span>
+                <span lang={langOf({ id })}>{sayStart("lessonRow", { number, title })}</span>
                 <span class="price">
-                  {say("start.lessonMinutes", { minutes })} <Dots stars={bestStars(id, finished) ?? 0} />
+                  {sayStart("lessonMinutes", { minutes })} <Dots stars={bestStars(id, finished) ?? 0} />
                 </span>
               </button>
             ))}
@@ -66,8 +66,8 @@ const titleOf = ({ lessonId }: FinishedAttempt, lessons: readonly Lesson[]): str
 
 export const resultOf = ({ word, points }: FinishedAttempt): string =>
   points === null || word === "shown" || word === "givenUp" || word === "missed"
-    ? say(`start.${word}`)
-    : say("start.points", { points });
+    ? sayStart(`${word}`)
+    : sayStart("points", { points });
 
 interface LogbookProps {
   readonly lessons: readonly Lesson[];
@@ -81,9 +81,9 @@ interface LogbookProps {
 export function LogbookPanel({ lessons, finished, trouble, nowMs, onBack }: LogbookProps) {
   const known = finished.filter((attempt) => titleOf(attempt, lessons) !== null).toReversed();
   return (
-    <Panel title={say("start.logbook")} onBack={onBack}>
+    <Panel title={sayStart("logbook")} onBack={onBack}>
       {trouble && <p class="aside">{trouble}</p>}
-      {known.length === 0 && <p>{say("start.emptyLog")}</p>}
+      {known.length === 0 && <p>{sayStart("emptyLog")}</p>}
       {known.map((attempt) => {
         const lesson = lessons.find(({ id }) => id === attempt.lessonId);
         const byClaims = lesson !== undefined && "claims" in lesson.pass && attempt.word === "found";
@@ -96,7 +96,7 @@ export function LogbookPanel({ lessons, finished, trouble, nowMs, onBack }: Logb
               </span>
             </span>
             <span class="price">
-              {byClaims ? say("start.found") : resultOf(attempt)} <Dots stars={attempt.stars} />
+              {byClaims ? sayStart("found") : resultOf(attempt)} <Dots stars={attempt.stars} />
             </span>
           </a>
         );

@@ -10,6 +10,7 @@ import { startAttempt } from "../play/attempt.ts";
 import { createLoading, type Loading } from "../play/loading.ts";
 import { type OpenSky, openSkyOf } from "../play/skies.ts";
 import { say } from "../words/say.ts";
+import { sayStart } from "./words.ts";
 
 /** The barrel and the words come first. */
 const AFTER_MS = 120;
@@ -53,7 +54,7 @@ export function SheetBelow({ lesson, last, at, onOpen }: Props) {
     };
   }, [lesson, last]);
   if (!svg) return null;
-  const label = say(last ? "start.lastSheet" : "start.nextSheet");
+  const label = sayStart(last ? "lastSheet" : "nextSheet");
   const open = () => {
     if (last) location.hash = `#/report/${last.id}`;
     else onOpen(lesson.id);

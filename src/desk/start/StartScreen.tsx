@@ -6,7 +6,6 @@ import type { Lesson } from "#core/lesson/types.ts";
 import type { FinishedAttempt, Store } from "../app/ports.ts";
 import { keysShown, windowSize } from "../app/state.ts";
 import { Tools } from "../play/Corners.tsx";
-import { say } from "../words/say.ts";
 import { Contents, Name, Next, type Open, ScreenTool } from "./Column.tsx";
 import { CourseField } from "./CourseField.tsx";
 import { CourseRim } from "./CourseRim.tsx";
@@ -16,6 +15,7 @@ import { LanguageTool } from "./LanguageTool.tsx";
 import { startLayout } from "./layout.ts";
 import { LessonsPanel, LogbookPanel } from "./Panels.tsx";
 import { SheetBelow } from "./SheetBelow.tsx";
+import { sayStart } from "./words.ts";
 
 interface Props {
   readonly lessons: readonly Lesson[];
@@ -26,12 +26,12 @@ interface Props {
 }
 
 const TROUBLES = {
-  unavailable: "start.troubleUnavailable",
-  full: "start.troubleFull",
-  newer: "start.troubleNewer",
+  unavailable: "troubleUnavailable",
+  full: "troubleFull",
+  newer: "troubleNewer",
 } as const;
 const troubleWords = (trouble: Store["trouble"] = "none"): string | null =>
-  trouble === "none" ? null : say(TROUBLES[trouble]);
+  trouble === "none" ? null : sayStart(TROUBLES[trouble]);
 
 export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
   const [open, setOpen] = useState<Open>("contents");
@@ -90,7 +90,7 @@ export function StartScreen({ lessons, finished, onOpen, trouble }: Props) {
       {kind === "wide" && (
         <>
           <p class="key-words aside">
-            {say("start.eachOne")} <span>{say("start.brighter")}</span> {say("start.later")}
+            {sayStart("eachOne")} <span>{sayStart("brighter")}</span> {sayStart("later")}
           </p>
           <div class="corner">
             <Tools>

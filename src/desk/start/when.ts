@@ -1,5 +1,6 @@
 /** Days in words. */
-import { dateFormat, say } from "../words/say.ts";
+import { dateFormat } from "../words/say.ts";
+import { sayStart } from "./words.ts";
 
 const DAY_MS = 86_400_000;
 const dayOf = (date: Date): number => Math.floor((date.getTime() - date.getTimezoneOffset() * 60_000) / DAY_MS);
@@ -8,10 +9,10 @@ const dayOf = (date: Date): number => Math.floor((date.getTime() - date.getTimez
 export function dayWords(atMs: number, nowMs: number): string {
   const [then, now] = [new Date(atMs), new Date(nowMs)];
   const ago = dayOf(now) - dayOf(then);
-  if (ago === 0) return say("start.today");
-  if (ago === 1) return say("start.yesterday");
+  if (ago === 0) return sayStart("today");
+  if (ago === 1) return sayStart("yesterday");
   const how: Intl.DateTimeFormatOptions = ago > 0 && ago < 7 ? { weekday: "long" } : { day: "numeric", month: "long" };
-  return say("start.onDate", { date: dateFormat(how).format(then) });
+  return sayStart("onDate", { date: dateFormat(how).format(then) });
 }
 
 /** "21:04", by the reader's clock. */

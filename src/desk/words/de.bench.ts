@@ -6,7 +6,6 @@ export const DE_BENCH = {
   title: "Werkbank",
   tagline: "Für Lektionen: schreib eine, sieh, was daran nicht stimmt, probier sie aus.",
   toStart: "Startseite",
-  toBench: "Zurück zur Werkbank",
 
   files: "Der Text als Datei",
   startFrom: "Mit einer Lektion von uns beginnen",

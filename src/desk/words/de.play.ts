@@ -24,6 +24,7 @@ export const DE_PLAY = {
   rimSaid: "{name}. {rest}.",
   north: "N",
   east: "O",
+  toBench: "Zurück zur Werkbank",
   toField: "Zum Feld",
   toFieldSaid: "Zum Feld: die Karte weglegen",
 

@@ -3,7 +3,6 @@ export const EN_BENCH = {
   title: "Lesson bench",
   tagline: "Write a lesson, see what is wrong with it, try it.",
   toStart: "Start page",
-  toBench: "Back to the bench",
 
   files: "The text as a file",
   startFrom: "Begin with a lesson of ours",

@@ -21,6 +21,7 @@ export const EN_PLAY = {
   rimSaid: "{name}. {rest}",
   north: "N",
   east: "E",
+  toBench: "Back to the bench",
   toField: "To the field",
   toFieldSaid: "To the field: close the sheet",
 
