@@ -31,7 +31,7 @@ export type RawStar = {
  * (flag X) the observed place at its own epochs, the pair with the motion it shares. Throws InputError on a line that is none.
  */
 export function parseMainLine(line: string): RawStar {
-  const flag = line[13];
+  const flag = flagIn(line, " PX");
   const mean = flag === " ";
   const observed = { raYear: 1990 + numberIn(line, 179, 182), decYear: 1990 + numberIn(line, 184, 187) };
   return {
@@ -42,8 +42,7 @@ export function parseMainLine(line: string): RawStar {
     source: "main",
     placeKind: mean ? "mean" : flag === "P" ? "observedPair" : "observed",
     place: {
-      raDeg: mean ? numberIn(line, 16, 27) : numberIn(line, 153, 164),
-      decDeg: mean ? numberIn(line, 29, 40) : numberIn(line, 166, 177),
+      ...(mean ? placeIn(line, 16, 29) : placeIn(line, 153, 166)),
       raYear: mean ? 2000 : observed.raYear,
       decYear: mean ? 2000 : observed.decYear,
       pmRaMasPerYear: numberIn(line, 42, 48, Number.NaN),
@@ -63,11 +62,10 @@ export function parseSupplementLine(line: string): RawStar {
     tyc: tycIn(line),
     hip: numberIn(line, 116, 121, 0),
     component: line.slice(121, 122).trim(),
-    source: line[13] === "H" ? "hipparcos" : "tycho1",
+    source: flagIn(line, "HT") === "H" ? "hipparcos" : "tycho1",
     placeKind: "mean",
     place: {
-      raDeg: numberIn(line, 16, 27),
-      decDeg: numberIn(line, 29, 40),
+      ...placeIn(line, 16, 29),
       raYear: 1991.25,
       decYear: 1991.25,
       pmRaMasPerYear: numberIn(line, 42, 48, Number.NaN),
@@ -90,6 +88,20 @@ function tycIn(line: string): string {
   return `${numberIn(line, 1, 4)}-${numberIn(line, 6, 10)}-${numberIn(line, 12, 12)}`;
 }
 
+/** The flag in byte 14. */
+function flagIn(line: string, known: string): string {
+  const flag = line[13];
+  return flag !== undefined && known.includes(flag) ? flag : unusable("known flag in byte 14", line);
+}
+
+/** Right ascension and declination, 12 bytes each, of the sphere. */
+function placeIn(line: string, raFirst: number, decFirst: number): { raDeg: number; decDeg: number } {
+  const raDeg = numberIn(line, raFirst, raFirst + 11);
+  const decDeg = numberIn(line, decFirst, decFirst + 11);
+  const onSphere = raDeg >= 0 && raDeg <= 360 && Math.abs(decDeg) <= 90;
+  return onSphere ? { raDeg, decDeg } : unusable(`place on the sphere in bytes ${raFirst} to ${decFirst + 11}`, line);
+}
+
 /** The number in the bytes `first` to `last` of a line, counted from 1 as the ReadMe does; `blank` where they are blank. */
 function numberIn(line: string, first: number, last: number, blank?: number): number {
   const text = line.slice(first - 1, last);
@@ -98,9 +110,12 @@ function numberIn(line: string, first: number, last: number, blank?: number): nu
 }
 
 function given(value: number, what: string, line: string): number {
-  if (Number.isFinite(value)) return value;
+  return Number.isFinite(value) ? value : unusable(what, line);
+}
+
+function unusable(what: string, line: string): never {
   throw new InputError(
-    `No ${what} in the catalogue line "${line.slice(0, 40)}..."`,
+    `no ${what} in the catalogue line "${line.slice(0, 40)}..."`,
     "Give the files tyc2.dat.00 to .19 and suppl_1.dat of the Tycho-2 catalogue as they were published.",
   );
 }
