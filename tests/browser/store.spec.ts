@@ -2,7 +2,7 @@
 import { type BrowserContext, expect, type Page, test } from "@playwright/test";
 import { nodeFiles } from "./golden/goldenPage.ts";
 import { nodeModule } from "./nodeModule.ts";
-import { fillBase, readBase } from "./store/idb.ts";
+import { fillBase, raiseVersion, readBase } from "./store/idb.ts";
 import type * as Left from "./store/leftAttempt.ts";
 
 const LESSON = "3-03";
@@ -131,4 +131,93 @@ test("data of a newer version are read and not written", async ({ context, page 
   await tab.getByRole("link", { name: /One step north/ }).click();
   await expect(tab.getByRole("heading", { level: 1 })).toHaveText("One step north: given up");
   expect((await readBase(page)).finished).toEqual([old]);
+});
+
+/** The hop that was left is given up; its report opens. */
+async function giveUp(tab: Page): Promise<void> {
+  await tab.getByRole("button", { name: /More help/ }).click();
+  await tab.getByRole("button", { name: /Give up/ }).click();
+  await expect(tab.getByRole("heading", { level: 1, name: /given up/ })).toBeVisible();
+}
+
+async function openLogbook(tab: Page): Promise<void> {
+  await tab.goto("/#/");
+  await tab.getByRole("button", { name: /Logbook/ }).click();
+}
+
+/** A tab in which the left attempt is taken up. */
+async function takeUp(context: BrowserContext): Promise<Page> {
+  const tab = await context.newPage();
+  await tab.goto("/#/lesson/3-03");
+  await tab.locator("#field").waitFor();
+  return tab;
+}
+
+async function leaveAttempt(page: Page): Promise<void> {
+  const { leftAttempt } = await nodeModule<typeof Left>("tests/browser/store/leftAttempt.ts");
+  await page.goto(ASIDE);
+  await fillBase(page, { running: [await leftAttempt(LESSON, nodeFiles)] });
+}
+
+test("a newer version takes the data over during a hop: the hop ends in its report, and the logbook says why it is not kept", async ({
+  context,
+  page,
+}) => {
+  await leaveAttempt(page);
+  const tab = await takeUp(context);
+  await raiseVersion(page, 99);
+  await giveUp(tab);
+  await openLogbook(tab);
+  await expect(tab.getByText(/newer version/)).toBeVisible();
+  await expect(tab.getByRole("link", { name: /One step north/ })).toBeVisible();
+});
+
+test("where room runs out the attempt stays in the page, which says so, and is kept as soon as there is room", async ({
+  context,
+  page,
+}) => {
+  await leaveAttempt(page);
+  const tab = await takeUp(context);
+  await tab.evaluate(() => {
+    const { add } = IDBObjectStore.prototype;
+    Object.assign(window, { makeRoom: () => Object.assign(IDBObjectStore.prototype, { add }) });
+    IDBObjectStore.prototype.add = () => {
+      throw new DOMException("full", "QuotaExceededError");
+    };
+  });
+  await giveUp(tab);
+  await openLogbook(tab);
+  await expect(tab.getByText(/no room left/)).toBeVisible();
+  await expect(tab.getByRole("link", { name: /One step north/ })).toBeVisible();
+  expect((await readBase(page)).finished).toEqual([]);
+  await tab.evaluate(() => (window as unknown as { makeRoom: () => void }).makeRoom());
+  await tab.keyboard.press("Escape");
+  await tab.keyboard.press("r");
+  await expect.poll(async () => (await readBase(page)).finished.length).toBe(1);
+});
+
+test("an attempt that two tabs took up and ended, each in its own way, is kept twice and taken up no more", async ({
+  context,
+  page,
+}) => {
+  await leaveAttempt(page);
+  const [one, other] = [await takeUp(context), await takeUp(context)];
+  await giveUp(one);
+  // What the other tab writes after the end opens nothing again.
+  await other.keyboard.press("n");
+  await expect.poll(async () => (await readBase(page)).running.length).toBe(1);
+  const third = await context.newPage();
+  await third.goto("/");
+  await expect(third.getByRole("button", { name: /Logbook/ })).toBeVisible();
+  await third.close();
+  await giveUp(other);
+  await expect.poll(async () => (await readBase(page)).finished.length).toBe(2);
+});
+
+test("a data base that never answers holds nothing up: the page says that nothing is kept", async ({ page }) => {
+  await page.addInitScript(() => {
+    IDBFactory.prototype.open = () => new EventTarget() as IDBOpenDBRequest;
+  });
+  await openLogbook(page);
+  await expect(page.getByText(/keeps nothing/)).toBeVisible({ timeout: 15_000 });
 });

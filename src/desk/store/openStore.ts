@@ -26,9 +26,6 @@ const openOwn = (name: string): Promise<Base> =>
       if (!base.objectStoreNames.contains("finished")) base.createObjectStore("finished", { keyPath: "id" });
       if (!base.objectStoreNames.contains("settings")) base.createObjectStore("settings");
     },
-    blocking(_current, _blocked, event) {
-      (event.target as IDBDatabase).close();
-    },
   });
 
 /** Opens what is there, whatever its version; null where a store that this program reads is missing. */
@@ -39,65 +36,113 @@ const openNewer = async (name: string): Promise<Base | null> => {
 
 const isFull = (error: unknown) => error instanceof DOMException && error.name === "QuotaExceededError";
 
-/** Reads and writes through one open data base; a failed write falls back to the page's memory and says so. */
-function storeOver(base: Base, readOnly: boolean): Store {
+/**
+ * Adds with strict durability what is not there yet. Two tabs that took up the same attempt end it each in its own way: the
+ * second is kept beside the first.
+ */
+async function add(base: Base, attempt: FinishedAttempt): Promise<void> {
+  const change = base.transaction("finished", "readwrite", { durability: "strict" });
+  const adding = async () => {
+    const there = await change.store.get(attempt.id);
+    if (!there) await change.store.add(attempt);
+    else if (there.recordText !== attempt.recordText)
+      await change.store.put({ ...attempt, id: `${attempt.id}-${attempt.endedAtMs}` });
+  };
+  await Promise.all([adding(), change.done]);
+}
+
+/**
+ * Reads and writes through one open data base. Where that fails the page's memory holds what was written, `trouble` says so,
+ * and finished attempts are tried again with each later write.
+ */
+function storeOver(base: Base, isReadOnly: boolean): Store {
   const memory = createMemoryStore();
-  let trouble: Store["trouble"] = readOnly ? "newer" : "none";
-  const write = async (act: () => Promise<unknown>, instead: () => Promise<void>) => {
-    if (readOnly) return instead();
+  const waiting = new Map<string, FinishedAttempt>();
+  let trouble: Store["trouble"] = isReadOnly ? "newer" : "none";
+  // Another tab raises the version, or the data are deleted: neither waits for this page.
+  base.addEventListener("versionchange", ({ newVersion }) => {
+    base.close();
+    trouble = newVersion === null ? "unavailable" : "newer";
+  });
+  const failed = (error: unknown) => {
+    if (trouble !== "newer") trouble = isFull(error) ? "full" : "unavailable";
+  };
+  const read = async <T>(reading: () => Promise<T>, otherwise: T): Promise<T> => {
     try {
-      await act();
-      if (trouble === "full") trouble = "none";
+      return await reading();
     } catch (error) {
-      trouble = isFull(error) ? "full" : "unavailable";
-      await instead();
+      failed(error);
+      return otherwise;
     }
   };
-  const strictly = async (attempt: FinishedAttempt) => {
-    const change = base.transaction("finished", "readwrite", { durability: "strict" });
-    await Promise.all([change.store.add(attempt), change.done]);
+  const addWaiting = async () => {
+    for (const attempt of waiting.values()) {
+      await add(base, attempt);
+      waiting.delete(attempt.id);
+    }
   };
+  /** Whether it was written, and all that waited with it. */
+  const write = (act: () => Promise<unknown>): Promise<boolean> =>
+    read(async () => {
+      if (trouble === "newer") return false;
+      await act();
+      await addWaiting();
+      trouble = "none";
+      return true;
+    }, false);
   return {
     get trouble() {
       return trouble;
     },
-    saveRunning: (attempt) =>
-      write(
-        () => base.put("running", attempt),
-        () => memory.saveRunning(attempt),
-      ),
+    async saveRunning(attempt) {
+      if (!(await write(() => base.put("running", attempt)))) await memory.saveRunning(attempt);
+    },
     async loadRunning(lessonId) {
-      const [kept, inMemory] = await Promise.all([base.getAll("running"), memory.loadRunning(lessonId)]);
-      return latest(of(lessonId, inMemory ? [...kept, inMemory] : kept));
+      const [kept, ended] = await read(
+        () => Promise.all([base.getAll("running"), base.getAllKeys("finished")]),
+        [[], []],
+      );
+      const inMemory = await memory.loadRunning(lessonId);
+      // A slow write, or another tab, may come after the end.
+      const open = kept.filter(({ id }) => !ended.includes(id) && !waiting.has(id));
+      return latest(of(lessonId, inMemory ? [...open, inMemory] : open));
     },
     async clearRunning(id) {
       await memory.clearRunning(id);
-      await write(
-        () => base.delete("running", id),
-        async () => undefined,
-      );
+      await write(() => base.delete("running", id));
     },
     async addFinished(attempt) {
-      if (await base.get("finished", attempt.id)) return;
-      await write(
-        () => strictly(attempt),
-        () => memory.addFinished(attempt),
-      );
+      waiting.set(attempt.id, attempt);
+      await write(async () => undefined);
     },
     async listFinished() {
-      const all = [...(await base.getAll("finished")), ...(await memory.listFinished())];
+      const all = [...(await read(() => base.getAll("finished"), [])), ...waiting.values()];
       return all.sort((a, b) => a.endedAtMs - b.endedAtMs);
     },
     async getSetting(key) {
-      return (await memory.getSetting(key)) ?? (await base.get("settings", key));
+      return (await memory.getSetting(key)) ?? (await read(() => base.get("settings", key), undefined));
     },
-    setSetting: (key, value) =>
-      write(
-        () => base.put("settings", value, key),
-        () => memory.setSetting(key, value),
-      ),
+    async setSetting(key, value) {
+      await memory.setSetting(key, value);
+      await write(() => base.put("settings", value, key));
+    },
   };
 }
+
+/** A data base that another tab keeps waiting never answers: the page goes on without it. */
+const OPENS_WITHIN_MS = 5000;
+const inTime = (opening: Promise<Base>): Promise<Base> =>
+  new Promise((resolve, reject) => {
+    const late = setTimeout(() => {
+      reject(new Error("The data base does not answer."));
+      // It must not stand in another tab's way when it does.
+      opening.then(
+        (base) => base.close(),
+        () => undefined,
+      );
+    }, OPENS_WITHIN_MS);
+    opening.finally(() => clearTimeout(late)).then(resolve, reject);
+  });
 
 /**
  * Opens the store; never rejects. Where the browser gives no data base, attempts last as long as the page.
@@ -105,7 +150,7 @@ function storeOver(base: Base, readOnly: boolean): Store {
  */
 export async function openStore(name = NAME): Promise<Store> {
   try {
-    return storeOver(await openOwn(name), false);
+    return storeOver(await inTime(openOwn(name)), false);
   } catch (error) {
     if (!(error instanceof DOMException) || error.name !== "VersionError") return createMemoryStore("unavailable");
   }

@@ -36,41 +36,51 @@ export async function fillBase(page: Page, kept: Filled, version = 1): Promise<v
   );
 }
 
-/** What the data base holds now. */
-export const readBase = (page: Page): Promise<Kept> =>
-  page.evaluate(
-    () =>
-      new Promise<Kept>((resolve, reject) => {
-        const opening = indexedDB.open("faintward");
-        opening.onerror = () => reject(opening.error);
-        opening.onsuccess = () => {
-          const base = opening.result;
-          const reading = base.transaction(["running", "finished"]);
-          const [running, finished] = ["running", "finished"].map((name) => reading.objectStore(name).getAll());
-          reading.oncomplete = () => {
-            base.close();
-            resolve({ running: running!.result, finished: finished!.result });
-          };
-        };
-      }),
-  );
-
-/** A setting as the data base holds it now. */
-export const readSetting = (page: Page, key: string): Promise<unknown> =>
+/** A newer version of the program opens the data base in another tab; rejects where a page stands in its way. */
+export const raiseVersion = (page: Page, version: number): Promise<void> =>
   page.evaluate(
     (wanted) =>
-      new Promise<unknown>((resolve, reject) => {
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open("faintward", wanted);
+        opening.onblocked = () => reject(new Error("blocked"));
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+          opening.result.close();
+          resolve();
+        };
+      }),
+    version,
+  );
+
+/** What the data base holds now. */
+export const readBase = async (page: Page): Promise<Kept> => {
+  const [running, finished] = await read(page, ["running", "finished"]);
+  return { running, finished } as Kept;
+};
+
+/** A setting as the data base holds it now. */
+export const readSetting = async (page: Page, key: string): Promise<unknown> =>
+  (await read(page, ["settings"], key))[0];
+
+/** What each store holds, in one transaction: all of it, or what stands under the key. */
+const read = (page: Page, stores: readonly string[], key?: string): Promise<unknown[]> =>
+  page.evaluate(
+    ({ names, wanted }) =>
+      new Promise<unknown[]>((resolve, reject) => {
         const opening = indexedDB.open("faintward");
         opening.onerror = () => reject(opening.error);
         opening.onsuccess = () => {
-          const base = opening.result;
-          const reading = base.transaction("settings").objectStore("settings").get(wanted);
-          reading.onerror = () => reject(reading.error);
-          reading.onsuccess = () => {
-            base.close();
-            resolve(reading.result);
+          const reading = opening.result.transaction([...names]);
+          const answers = names.map((name) => {
+            const store = reading.objectStore(name);
+            return wanted === undefined ? store.getAll() : store.get(wanted);
+          });
+          reading.onabort = () => reject(reading.error);
+          reading.oncomplete = () => {
+            opening.result.close();
+            resolve(answers.map(({ result }) => result));
           };
         };
       }),
-    key,
+    { names: stores, wanted: key },
   );
