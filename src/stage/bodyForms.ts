@@ -4,7 +4,7 @@
  */
 import type { BodyForm } from "#core/field/objectLook.ts";
 
-export const BODY_NUMBER: Readonly<Record<BodyForm, number>> = { globe: 0, moon: 1, banded: 2, ringed: 3 };
+export const BODY_NUMBER: Readonly<Record<BodyForm, number>> = { globe: 0, moon: 1, banded: 2, ringed: 3, glow: 4 };
 
 /**
  * The Moon's dark plains: place on the disc, east on the Moon and north, and radius, in the Moon's radii; from their listed
@@ -112,7 +112,14 @@ vec4 ringAt(vec2 p, float tilt) {
   float outer = mix(1., .68, smoothstep(1.94, 2.04, r)) * (1. - smoothstep(2.27 - soft, 2.27 + soft, r));
   return vec4(vec3(.92 * inner * outer * (1. - .85 * gap)), inner * (1. - smoothstep(2.2, 2.3, r)));
 }
+// What air and eye scatter about a dazzling light: a core that hides how small the disc is, and a wide veil.
+vec4 glowOf(float t) {
+  float left = max(0., 1. - t);
+  float left4 = left * left * left * left;
+  return vec4(vec3(.9 * pow(left4, 5.) + .24 * left4), 0.);
+}
 vec4 bodyOf(vec2 at, vec4 form) {
+  if (form.x > 3.5) return glowOf(length(at));
   vec2 p = at * 3.;
   int kind = int(form.x + .5);
   vec2 squashed = vec2(p.x / (kind == 2 ? ${FLAT.jupiter} : kind == 3 ? ${FLAT.saturn} : 1.), p.y);

@@ -67,6 +67,17 @@ test("the Moon's face stands by its pole: the dark plains are north and west of 
   }
 });
 
+test("to the naked eye the Moon lights the sky about it, most near by, and hides no star there", async ({ page }) => {
+  const view = { stars: [starBehind(0.8)] };
+  const empty = await drawPicture(page, view);
+  const picture = await drawBody(page, body("glow"), view);
+  const over = [0, 0.3, 0.8, 1.6].map((up) => greenAt(picture, 0.05, up) - greenAt(empty, 0.05, up));
+  expect(over[0]).toBeGreaterThan(150);
+  for (const i of [1, 3]) expect(over[i]!).toBeLessThan(over[i - 1]!);
+  expect(greenAt(picture, 0, 0.8)).toBeGreaterThan(150);
+  expect(Math.abs(greenAt(picture, 0.05, 3.05) - greenAt(empty, 0.05, 3.05)), "no edge").toBeLessThanOrEqual(1);
+});
+
 test("no star shines through the Moon, lit or dark", async ({ page }) => {
   const view = { stars: [-0.5, 0.5].map((up) => starBehind(up)) };
   const without = await drawPicture(page, view);

@@ -19,8 +19,8 @@ export interface ObjectLook {
   readonly cut: number;
 }
 
-/** What a disc of the solar system shows: the Moon's face, a plain globe, belts, or belts and a ring. */
-export type BodyForm = "moon" | "globe" | "banded" | "ringed";
+/** What a disc of the solar system shows: the Moon's face, a plain globe, belts, or belts and a ring; or its light about it. */
+export type BodyForm = "moon" | "globe" | "banded" | "ringed" | "glow";
 
 export interface BodyLook {
   readonly form: BodyForm;

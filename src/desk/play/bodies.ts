@@ -1,9 +1,10 @@
 /** Moon and planets over a hop: where they stand now, for the field. Practice skies have none. */
 
 import type { Site } from "#core/celestial/frames.ts";
-import { type BodiesInView, bodiesInView } from "#core/field/bodies.ts";
-import type { Gear, StarBlock } from "#core/seams/index.ts";
-import { gearInUse, type Session, skyTimeMs } from "#core/session/session.ts";
+import { DEG } from "#core/celestial/vector.ts";
+import { type BodiesInView, type BodyDisc, bodiesInView } from "#core/field/bodies.ts";
+import type { Dir, Gear, StarBlock } from "#core/seams/index.ts";
+import { gearInUse, horizonOf, type Session, skyTimeMs } from "#core/session/session.ts";
 import type { SolarSystem } from "#core/sky/solar/solarSystem.ts";
 import type { FieldBody } from "../../stage/index.ts";
 
@@ -12,6 +13,8 @@ const STALE_MS = 60_000;
 /** A disc with its haze (the stage's quad is so many times as wide). */
 const QUAD = 3;
 const PEAK = { moon: 0.85, planet: 0.95 } as const;
+/** Drawn over the disc. To the naked eye the full Moon's light reaches so far about it; a thinner Moon's less (set by eye, no source). */
+const GLOW_RAD = 11 * DEG;
 
 export interface Bodies {
   /** Points of the moment; null before the first look. */
@@ -26,16 +29,29 @@ export interface Bodies {
 
 export type SolarAt = (site: Site, utcMs: number) => Promise<SolarSystem>;
 
-/** The discs of a view, for the stage. */
-export const discsOf = ({ discs }: BodiesInView): FieldBody[] =>
-  discs.map(({ name, dir, diameterRad, axisRad, look }) => ({
+/** The Moon's light about it where nothing magnifies: a disc of four px alone would be no brighter than a star. */
+function glowOf({ dir, look }: BodyDisc): FieldBody {
+  const share = Math.cbrt(look.litShare);
+  const wideRad = 2 * GLOW_RAD * share;
+  return { dir, majorRad: wideRad, minorRad: wideRad, axisRad: 0, peak: share, look: { ...look, form: "glow" } };
+}
+
+/**
+ * The discs of a view, for the stage.
+ * @param zenith ICRS, where the sky is open: there the Moon, if it is up, lights the sky about it
+ */
+export const discsOf = ({ discs }: BodiesInView, zenith: ArrayLike<number> | null = null): FieldBody[] => [
+  ...discs.map(({ name, dir, diameterRad, axisRad, look }) => ({
     dir,
     majorRad: QUAD * diameterRad,
     minorRad: QUAD * diameterRad,
     axisRad,
     peak: name === "moon" ? PEAK.moon : PEAK.planet,
     look,
-  }));
+  })),
+  ...discs.filter(({ name, dir }) => zenith && name === "moon" && along(dir, zenith) > 0).map((moon) => glowOf(moon)),
+];
+const along = (dir: Dir, other: ArrayLike<number>) => dir[0] * other[0]! + dir[1] * other[1]! + dir[2] * other[2]!;
 
 /**
  * The bodies as they are seen from a place.
@@ -47,10 +63,11 @@ export function createBodies(place: Site, solarAt: SolarAt, came: () => void): B
   let askedMs = Number.NaN;
   let gear: Gear | null = null;
   let view: BodiesInView | null = null;
+  const zenith = new Float64Array(3);
   const look = () => {
     if (!system || !gear) return;
     view = bodiesInView(system, gear);
-    bodies.discs = discsOf(view);
+    bodies.discs = discsOf(view, gear.magnification === 1 ? zenith : null);
     came();
   };
   const ask = (utcMs: number) => {
@@ -71,6 +88,8 @@ export function createBodies(place: Site, solarAt: SolarAt, came: () => void): B
     discs: [] as readonly FieldBody[],
     follow(session: Session) {
       const nowMs = skyTimeMs(session);
+      const horizon = horizonOf(session);
+      for (let i = 0; i < 3; i++) zenith[i] = horizon[6 + i]!;
       if (!(Math.abs(nowMs - askedMs) < STALE_MS)) ask(nowMs);
       const gearNow = gearInUse(session);
       if (gearNow === gear) return;
