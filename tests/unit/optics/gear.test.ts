@@ -43,7 +43,7 @@ describe("gear", () => {
       ["magnification", "9"],
       ["fieldDeg", Number.NaN],
       ["clockDeg", 270],
-      ["obstructionMm", 3.6],
+      ["obstructionMm", 0.52 * good.apertureMm],
       ["transmission", 1.2],
       ["eyes", 3],
     ];
