@@ -1,6 +1,6 @@
 /** Files of the machine, read with care. */
-import { open, readFile } from "node:fs/promises";
-import { join } from "node:path";
+import { mkdir, open, readFile, stat } from "node:fs/promises";
+import { dirname, join } from "node:path";
 import { UsageError } from "./usageError.ts";
 
 /** A refusal to read as an error that can be mended. */
@@ -43,6 +43,28 @@ export async function readText(path: string, mostBytes: number): Promise<string>
     throw unreadable(path, error);
   }
 }
+
+/**
+ * Makes a folder and those above it that are missing. Rejects where the machine refuses. Node's own `recursive` is not used:
+ * under a root that takes no folders and calls them missing, as /proc does, it tries for ever (Node 20.20).
+ */
+export async function makeFolder(folder: string): Promise<void> {
+  try {
+    await mkdir(folder);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === "ENOENT" && dirname(folder) !== folder) {
+      await makeFolder(dirname(folder));
+      await mkdir(folder);
+    } else if (!(await isFolder(folder))) throw error;
+  }
+}
+
+const isFolder = (path: string) =>
+  stat(path).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
 
 /** Fetches a file of the catalogue sky for its star source. */
 export const skyFileFetcher =

@@ -1,11 +1,12 @@
 /** `sky build`: the raw Tycho-2 catalogue to the tile files that page and command line read. */
 import { createHash } from "node:crypto";
 import { createReadStream } from "node:fs";
-import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
+import { readdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { createInterface } from "node:readline";
 import { InputError } from "#core/seams/errors.ts";
 import { type BuiltSky, startSkyBuild } from "#core/sky/build/skyBuild.ts";
+import { makeFolder } from "../files.ts";
 import { UsageError } from "../usageError.ts";
 
 type Count = { readonly why: string; readonly count: number };
@@ -41,7 +42,7 @@ export async function skyBuild(rawFolder: string, outFolder: string): Promise<Sk
     const { file, line } = reading;
     throw new UsageError(error.code, `${file}:${line}: ${error.message}`, error.hint, { file, line });
   });
-  await mkdir(outFolder, { recursive: true });
+  await makeFolder(outFolder);
   for (const file of sky.files) await writeFile(join(outFolder, file.name), file.bytes);
   await writeFile(join(outFolder, "SHA256SUMS"), sumsOf(sky.files));
   const bytes = sky.files.reduce((sum, file) => sum + file.bytes.length, 0);

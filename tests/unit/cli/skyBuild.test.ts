@@ -1,5 +1,5 @@
 /** Raw folders that are not the catalogue's: byte layout and flags after the catalogue's own ReadMe (CDS I/259). */
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
@@ -90,5 +90,25 @@ describe("line ends", () => {
     const built = await skyBuild(EXCERPT, out);
     for (const name of ["tyc2.dat.00", "suppl_1.dat", "suppl_2.dat"]) put(name, textOf(name).replaceAll("\n", end));
     expect(await skyBuild(raw, join(folder, "again"))).toEqual(built);
+  });
+});
+
+describe("the folder to write", () => {
+  it("is made with those above it, and may be there", async () => {
+    const deep = join(folder, "a", "b", "sky");
+    const first = await skyBuild(raw, deep);
+    expect(await skyBuild(raw, deep)).toEqual(first);
+    expect(readdirSync(deep)).toHaveLength(first.files + 1);
+  });
+  it.each([
+    ["no name", () => ""],
+    ["a file", () => join(raw, "suppl_1.dat")],
+    ["below a file", () => join(raw, "suppl_1.dat", "sky")],
+    [
+      "where no folder can be made",
+      () => (existsSync("/proc/self") ? "/proc/faintward/sky" : join(raw, "suppl_2.dat")),
+    ],
+  ])("%s: refused, without trying for ever", async (_, path) => {
+    await expect(skyBuild(raw, path())).rejects.toMatchObject({ syscall: "mkdir" });
   });
 });
