@@ -106,6 +106,8 @@ describe("findByName", () => {
     const known = (query: string) => findByName(query, catalogueNames(), catalogueObjects())[0]?.name;
     expect(known("Messier 31")).toBe("M 31");
     expect(known("messier110")).toBe("M 110");
+    expect([known("M031"), known("NGC 0224"), known("ngc0224")]).toEqual(["M 31", "M 31", "M 31"]);
+    expect(known("Mel 025")).toBe("Melotte 25");
     expect(known("Barnard 33")).toBe("B 33");
     expect(known("Mel 25")).toBe(known("Melotte 25"));
     expect(known("Messier 111")).toBeUndefined();

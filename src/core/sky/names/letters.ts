@@ -63,8 +63,15 @@ const LIST_WORDS: Readonly<Record<string, string>> = {
   tr: "trumpler",
 };
 
-/** A plain name with the list of its number written as in the tables: "messier31" gives "m31", "mel25" "melotte25". */
+/** Lists whose numbers are written with zeros before them in some tables. */
+const LISTS: ReadonlySet<string> = new Set(["ngc", "ic", "hip", ...Object.values(LIST_WORDS)]);
+
+/**
+ * A plain name with the list of its number written as in the tables: "messier31" gives "m31", "mel25" "melotte25",
+ * "ngc0224" "ngc224".
+ */
 export function plainDesignation(plain: string): string {
-  const [, word = "", number = ""] = /^([a-z]+)(\d+)$/.exec(plain) ?? [];
-  return Object.hasOwn(LIST_WORDS, word) ? `${LIST_WORDS[word]}${number}` : plain;
+  const [, word = "", number = ""] = /^([a-z]+)0*(\d+)$/.exec(plain) ?? [];
+  const list = Object.hasOwn(LIST_WORDS, word) ? LIST_WORDS[word]! : word;
+  return LISTS.has(list) ? `${list}${number}` : plain;
 }
