@@ -1,5 +1,5 @@
 /** The barrel: one canvas that the controller paints, the rim about it, and the hand's place over it. */
-import { useEffect, useRef } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import { windowSize } from "../app/state.ts";
 import { say } from "../words/say.ts";
 import { Claim } from "./Claim.tsx";
@@ -30,7 +30,8 @@ export function Barrel({ model, layout, page, toField, onWhy }: BarrelProps) {
   }, [model]);
   const asDoor = layout.kind === "phone" && page === "sheet";
   const { width, height } = windowSize.value;
-  useEffect(
+  // Before the page is painted: the field of the page before would stand in the new one's place for a frame.
+  useLayoutEffect(
     () => model.resize(barrel.fieldPx, barrel.rimPx, asDoor ? null : openReach(layout, width, height)),
     [model, barrel.fieldPx, barrel.rimPx, width, height, asDoor],
   );
