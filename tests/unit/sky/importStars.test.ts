@@ -1,4 +1,5 @@
 /** A catalogue of one's own: what is read, what is told, what is refused. */
+import { gzipSync } from "node:zlib";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { DEG, dirFromRadec, separationRad } from "#core/celestial/vector.ts";
@@ -123,6 +124,21 @@ describe("comma-separated values", () => {
     ["a unit nobody knows", "ra [parsec],dec,mag\n1,2,3\n", /unit/],
   ])("a file with %s is refused", (_what, text, message) => {
     expect(() => read(text)).toThrow(message);
+  });
+});
+
+describe("a file that is no text", () => {
+  const csv = "ra,dec,vmag\n10,20,3\n";
+  const littleEndian = Buffer.from(`\uFEFF${csv}`, "utf16le");
+  it.each([
+    ["packed (gzip)", gzipSync(csv)],
+    ["UTF-16", littleEndian],
+    ["UTF-16, big end first", Buffer.from(littleEndian).swap16()],
+    ["zeros", new Uint8Array(99)],
+  ])("%s: said so, whatever the pieces", (_, bytes) => {
+    const text = new TextDecoder().decode(bytes);
+    expect(() => read(text)).toThrow("The file is no plain text");
+    expect(() => read(...text)).toThrow("The file is no plain text");
   });
 });
 

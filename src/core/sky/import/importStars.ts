@@ -17,6 +17,11 @@ const FAULTS_TOLD = 100;
 /** Tiles split down to this order hold no more stars than one can, however many lie in one place. */
 const CROWD_ORDER = 8;
 const DEFAULT_EPOCH = 2000;
+/**
+ * What a file of text does not begin with: a control sign, as gzip's first byte is (RFC 1952, section 2.3.1), or bytes that are
+ * no UTF-8, as the mark at the beginning of UTF-16 is.
+ */
+const NO_TEXT = /^[\p{Cc}\uFFFD]/u;
 
 export type StarImport = {
   /** A piece of the file's text, cut anywhere. Throws InputError where the file as a whole is no good. */
@@ -77,6 +82,8 @@ export function startImport(): StarImport {
       beginning = (beginning + text).replace(/^\uFEFF/, "");
       const head = beginning.trimStart();
       if (head === "") return;
+      if (NO_TEXT.test(head))
+        throw new InputError("The file is no plain text", "Unpack it first if it is packed, and save it as UTF-8.");
       reader = head.startsWith("<") ? readVotable(sink) : readCsv(sink);
       reader.push(beginning);
       beginning = "";
