@@ -21,6 +21,8 @@ function checkGear({ gear }: Lesson, report: Report): void {
     if (!GEAR.has(id)) report("FW020", ["gear", role], `no instrument "${id}"`);
     else if (!gear.use.includes(id)) report("FW021", ["gear", role], `${id} is not in gear.use`);
   }
+  if (GEAR.get(gear.hopping)?.kind === "eye")
+    report("FW052", ["gear", "hopping"], `${gear.hopping} cannot be pushed from star to star`);
 }
 
 function checkPass({ pass }: Lesson, report: Report): void {

@@ -22,6 +22,8 @@ const LONGEST_LEG_FIELDS = 0.75;
 const MOST_SUGGESTIONS = 3;
 /** A mark stands at the anchor or target if it lies this near. */
 const SAME_PLACE_DEG = 1 / 60;
+/** A place that somebody wrote down to a tenth of a degree is meant for the star so near to it. */
+const ROUNDED_PLACE_DEG = 0.1;
 
 interface Scene {
   readonly lesson: Lesson;
@@ -33,6 +35,15 @@ interface Scene {
 
 const deg = (value: number) => `${value.toFixed(1)} degrees`;
 const apartDeg = (a: Dir, b: Dir) => separationRad(a, b) / DEG;
+
+/** Whether no star or object that has a name stands at a place: there may be nothing to put in the middle. */
+function isBare({ dir }: FoundSpot, sky: SkyLookup): boolean {
+  for (const name of sky.names()) {
+    const named = sky.find(name);
+    if (named && apartDeg(named.dir, dir) < ROUNDED_PLACE_DEG) return false;
+  }
+  return true;
+}
 
 function checkNight({ lesson, altitudeDeg, report }: Scene): void {
   const utcMs = Date.parse(lesson.time);
@@ -135,6 +146,8 @@ function checkEnds(
   const anchor = found.get(spotName(hop.anchor));
   const first = lesson.gear.use[0]!;
   if (anchor && isMoving(anchor)) report("FW048", at(["anchor"]), `${anchor.name} moves among the stars`);
+  else if (anchor && typeof hop.anchor !== "string" && isBare(anchor, scene.sky))
+    report("FW053", at(["anchor"]), `nothing that has a name stands at ${anchor.name}`);
   else if (anchor) checkShown(scene, anchor, first, "FW031", at(["anchor"]));
   const target = found.get(spotName(hop.target));
   if (!target) return;

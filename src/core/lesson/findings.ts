@@ -188,6 +188,16 @@ export const CATALOGUE = {
     title: "star that a straight look loses",
     hint: "Choose a brighter star to step by, or a larger instrument: beginners look straight at things.",
   },
+  FW052: {
+    severity: "error",
+    title: "nothing to hop with",
+    hint: "Hop with the sight, binoculars, a finder or an eyepiece: the naked eye moves no tube.",
+  },
+  FW053: {
+    severity: "warning",
+    title: "anchor without a known star",
+    hint: "The learner puts a star in the middle: give the anchor by its name, or be sure that a star stands there.",
+  },
 } as const satisfies Record<`FW${number}`, Entry>;
 
 export type FindingCode = keyof typeof CATALOGUE;

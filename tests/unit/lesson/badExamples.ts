@@ -63,4 +63,10 @@ export const BAD: Readonly<Record<FindingCode, Bad>> = {
   ),
   FW050: edit("use: [eye,", "use: [eye, eye,", /eye stands there already/),
   FW051: edit("[Bright, Mark,", "[Bright, Dim,", /shows Dim only to one who looks beside it/),
+  FW052: edit("hopping: finder-9x50", "hopping: eye", /eye cannot be pushed/),
+  FW053: edit(
+    "anchor: Bright",
+    "anchor: { name: Gap, raDeg: 300, decDeg: 20.2 }",
+    /nothing that has a name stands at Gap/,
+  ),
 };
