@@ -83,4 +83,14 @@ test.describe("on a phone", () => {
     expect(after).toBe(before);
     expect(door).toBeLessThan(before! * 0.8);
   });
+
+  test("the focus on the ladder's widest ring does not scroll the table from under the field", async ({ page }) => {
+    await page.goto("/#/lesson/3-03");
+    await page.getByRole("button", { name: "Begin" }).click();
+    await page.locator(FIELD_IS_THERE).waitFor();
+    for (const ring of await page.locator("nav .ring, nav .rung").all()) {
+      await ring.focus();
+      expect(await page.evaluate(() => [document.querySelector("main")!.scrollTop, scrollY])).toEqual([0, 0]);
+    }
+  });
 });

@@ -34,7 +34,8 @@ export default defineConfig({
   testDir: ".",
   outputDir: "../../dist/test/browser",
   timeout: 120_000,
-  workers: 2,
+  // One more than the processors of a small machine: a player waits more than it reckons.
+  workers: 3,
   retries: 0,
   reporter: [["line"], ["json"]],
   use: {
