@@ -3,7 +3,7 @@
 import { DEG, separationRad } from "#core/celestial/vector.ts";
 import { seeingArcsec } from "#core/eye/air.ts";
 import { type SkyHere, skyHere } from "#core/eye/conditions.ts";
-import { splitOf } from "#core/eye/doubles.ts";
+import { splitIn } from "#core/eye/doubles.ts";
 import { isNaked } from "#core/eye/instrument.ts";
 import { bandOf, bestPower, howSeen, NO_MARGIN_MAG, objectMargin, type Seen } from "#core/eye/margin.ts";
 import { nearestWord } from "#core/lesson/nearestWord.ts";
@@ -70,11 +70,9 @@ const doubleAt = (objects: readonly SkyObject[], dir: Dir): DoubleMeasure | unde
   objects.find((each) => each.double && separationRad(each.dir, dir) < SAME_STAR_RAD)?.double;
 
 /** Whether the pair is seen as two, by what it would need. */
-function partedAs({ separationArcsec, magV }: DoubleMeasure, { gear, conditions }: Look, { airMass }: SkyHere) {
-  const blurArcsec = seeingArcsec(conditions.seeingArcsec, airMass);
-  const difference = Math.abs(magV[1] - magV[0]);
-  const split = splitOf(separationArcsec, difference, gear.apertureMm, gear.magnification, blurArcsec);
-  return { ...split, neededArcsec: rounded(split.neededArcsec, 2)!, separationArcsec };
+function partedAs(double: DoubleMeasure, { gear, conditions }: Look, { airMass }: SkyHere) {
+  const split = splitIn(gear, double, seeingArcsec(conditions.seeingArcsec, airMass));
+  return { ...split, neededArcsec: rounded(split.neededArcsec, 2)!, separationArcsec: double.separationArcsec };
 }
 const LIMIT_WORDS = { aperture: "the aperture", eye: "the power", air: "the air" } as const;
 const splitRows = (split: ReturnType<typeof partedAs> | undefined): [string, string][] =>

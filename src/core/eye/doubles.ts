@@ -1,5 +1,6 @@
 /** Whether a pair of stars is seen as two. */
 import { exactPow10 } from "#core/celestial/exactMath.ts";
+import type { DoubleMeasure, Gear } from "#core/seams/index.ts";
 
 /** Empirical limit of equal pairs of sixth magnitude, arcsec times mm (Dawes 1867, Mem. R. Astron. Soc. 35; from memory). */
 const DAWES = 116;
@@ -39,3 +40,13 @@ export function splitOf(
   const limit = neededArcsec === aperture ? "aperture" : neededArcsec === eye ? "eye" : "air";
   return { neededArcsec, limit, isSplit: separationArcsec >= neededArcsec };
 }
+
+/**
+ * Whether an instrument splits a listed pair.
+ * @param blurArcsec as for `splitOf`
+ */
+export const splitIn = (
+  { apertureMm, magnification }: Gear,
+  { separationArcsec, magV }: DoubleMeasure,
+  blurArcsec: number,
+): Split => splitOf(separationArcsec, Math.abs(magV[1] - magV[0]), apertureMm, magnification, blurArcsec);

@@ -1,7 +1,7 @@
 /** Stars that an eye parts though a picture would run them together: pairs that the glass splits, and Jupiter's moons. */
 
 import { DEG } from "#core/celestial/vector.ts";
-import { splitOf } from "#core/eye/doubles.ts";
+import { splitIn } from "#core/eye/doubles.ts";
 import type { Dir, Gear } from "#core/seams/index.ts";
 import type { BodiesInView } from "./bodies.ts";
 import type { SeenObject } from "./seenField.ts";
@@ -27,10 +27,10 @@ const WIDE_SHARE = 1 / 20;
 export function closeStars(
   objects: readonly SeenObject[],
   view: BodiesInView | null,
-  { apertureMm, magnification, fieldDeg }: Gear,
+  gear: Gear,
   blurArcsec: number,
 ): readonly CloseStars[] {
-  if (magnification === 1) return [];
+  if (gear.magnification === 1) return [];
   const close: CloseStars[] = [];
   const jupiter = view?.discs.find(({ name }) => name === "jupiter");
   if (jupiter)
@@ -39,16 +39,10 @@ export function closeStars(
       close.push({ dir: [x!, y!, z!], widthRad: MOON_SHARE * jupiter.diameterRad });
     }
   for (const { object } of objects) {
-    if (!object.double || object.double.separationArcsec > 3600 * fieldDeg * WIDE_SHARE) continue;
-    const { separationArcsec, magV } = object.double;
-    const isSplit = splitOf(
-      separationArcsec,
-      Math.abs(magV[1] - magV[0]),
-      apertureMm,
-      magnification,
-      blurArcsec,
-    ).isSplit;
-    if (isSplit) close.push({ dir: object.dir, widthRad: PAIR_SHARE * separationArcsec * ARCSEC });
+    const { dir, double } = object;
+    if (!double || double.separationArcsec > 3600 * gear.fieldDeg * WIDE_SHARE) continue;
+    if (splitIn(gear, double, blurArcsec).isSplit)
+      close.push({ dir, widthRad: PAIR_SHARE * double.separationArcsec * ARCSEC });
   }
   return close;
 }

@@ -1,6 +1,6 @@
 /** Where and when the tube rested, read from the trail. */
 import type { AttemptRecord, EventKind, Trail } from "#core/seams/index.ts";
-import { SET_ELSEWHERE } from "#core/session/trail.ts";
+import { SET_ELSEWHERE, SETS_ELSEWHERE } from "#core/session/trail.ts";
 
 /** `index`: the sample at which the rest was reached; it lasted until `toMs`, when the hand moved on or the record ends. */
 export type Rest = { readonly index: number; readonly fromMs: number; readonly toMs: number };
@@ -20,9 +20,8 @@ export function sampleAt({ trail }: AttemptRecord, tMs: number): number {
   return index;
 }
 
-/** Events that set the tube elsewhere at a stroke; changing the instrument does so where the finder is out of line. */
-const SETS: ReadonlySet<EventKind> = new Set(["restart", "knock", "align", "timeSet"]);
-const MAY_SET: ReadonlySet<EventKind> = new Set([...SETS, "use", "eyepiece"]);
+/** Whether an event always sets the tube elsewhere: another instrument may, or may not. */
+const surelySets = (kind: EventKind): boolean => SETS_ELSEWHERE.has(kind) && kind !== "use" && kind !== "eyepiece";
 
 /** Indices of the samples of one moment at which the tube was set elsewhere. */
 function strokesAt({ trail }: AttemptRecord, last: number): number[] {
@@ -44,9 +43,9 @@ export function sampleOfEvent(record: AttemptRecord, event: number): number {
   if (strokes.length === 0) return last;
   let first = event;
   while (record.events[first - 1]?.tMs === tMs) first--;
-  const setBefore = record.events.slice(first, event).filter(({ kind }) => SETS.has(kind)).length;
+  const setBefore = record.events.slice(first, event).filter(({ kind }) => surelySets(kind)).length;
   let maySetAfter = 0;
-  for (let i = event; record.events[i]?.tMs === tMs; i++) if (MAY_SET.has(record.events[i]!.kind)) maySetAfter++;
+  for (let i = event; record.events[i]?.tMs === tMs; i++) if (SETS_ELSEWHERE.has(record.events[i]!.kind)) maySetAfter++;
   const after = Math.min(maySetAfter, strokes.length - setBefore);
   return after > 0 ? strokes.at(-after)! - 1 : last;
 }

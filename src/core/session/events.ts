@@ -9,7 +9,7 @@ import { looksByEye, pointingExactMas, pointingMas } from "./pointing.ts";
 import { reduce } from "./reduce.ts";
 import { setClock } from "./skyClock.ts";
 import { type Outcome, POSE, type Refusal, type Session, type SessionEvent } from "./state.ts";
-import { addSample, ON_THE_WAY, SET_ELSEWHERE } from "./trail.ts";
+import { addSample, ON_THE_WAY, SET_ELSEWHERE, SETS_ELSEWHERE } from "./trail.ts";
 import {
   dirOfGear,
   dropPending,
@@ -129,7 +129,6 @@ function knock(session: Session, byDas: readonly [number, number]): void {
   }
 }
 
-const SETS_ELSEWHERE: readonly AttemptEvent["kind"][] = ["use", "eyepiece", "restart", "knock", "timeSet", "align"];
 /** The trail has the very place where these were said. */
 const NEEDS_PLACE: readonly AttemptEvent["kind"][] = ["claim", "pin", "giveUp", "end"];
 
@@ -170,7 +169,7 @@ export function stepEvent(session: Session, event: SessionEvent): readonly Outco
     moveFor(session, stamped);
     wasInSun = event.kind === "timeSet" && keepOffSun(session);
   };
-  if (SETS_ELSEWHERE.includes(event.kind)) setElsewhere(session, carryOut);
+  if (SETS_ELSEWHERE.has(event.kind)) setElsewhere(session, carryOut);
   else carryOut();
   if (event.kind === "confirm") {
     addSample(session.recorder, stamped.tMs, dirOfGear(session, session.state.tubeGear), false, ON_THE_WAY);

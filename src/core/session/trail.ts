@@ -1,11 +1,20 @@
 /** The trail while it is written, and what can be read from it; places rounded to 10" so that a record stays small. */
 import { DAS_RAD, dirFromMas, radecFromDir, separationDas } from "#core/celestial/vector.ts";
-import type { Dir, MasDir, Trail, TrailMark } from "#core/seams/index.ts";
+import type { Dir, EventKind, MasDir, Trail, TrailMark } from "#core/seams/index.ts";
 
 /** Marks of a sample, as the seam's TrailMark. */
 export const ON_THE_WAY: TrailMark = 0;
 export const AT_REST: TrailMark = 1;
 export const SET_ELSEWHERE: TrailMark = 2;
+/** Events with which the tube may stand elsewhere at a stroke: another instrument does so where the finder is out of line. */
+export const SETS_ELSEWHERE: ReadonlySet<EventKind> = new Set([
+  "use",
+  "eyepiece",
+  "restart",
+  "knock",
+  "timeSet",
+  "align",
+]);
 
 export const STEP_DAS = 100;
 const CIRCLE_DAS = 12_960_000;

@@ -1,7 +1,7 @@
 /** Moon and planets over a hop: where they stand now, for the field. Practice skies have none. */
 
 import type { Site } from "#core/celestial/frames.ts";
-import { DEG } from "#core/celestial/vector.ts";
+import { DEG, dot } from "#core/celestial/vector.ts";
 import { type BodiesInView, type BodyDisc, bodiesInView } from "#core/field/bodies.ts";
 import type { Dir, Gear, StarBlock } from "#core/seams/index.ts";
 import { gearInUse, horizonOf, type Session, skyTimeMs } from "#core/session/session.ts";
@@ -40,7 +40,7 @@ function glowOf({ dir, look }: BodyDisc): FieldBody {
  * The discs of a view, for the stage.
  * @param zenith ICRS, where the sky is open: there the Moon, if it is up, lights the sky about it
  */
-export const discsOf = ({ discs }: BodiesInView, zenith: ArrayLike<number> | null = null): FieldBody[] => [
+export const discsOf = ({ discs }: BodiesInView, zenith: Dir | null = null): FieldBody[] => [
   ...discs.map(({ name, dir, diameterRad, axisRad, look }) => ({
     dir,
     majorRad: QUAD * diameterRad,
@@ -49,9 +49,13 @@ export const discsOf = ({ discs }: BodiesInView, zenith: ArrayLike<number> | nul
     peak: name === "moon" ? PEAK.moon : PEAK.planet,
     look,
   })),
-  ...discs.filter(({ name, dir }) => zenith && name === "moon" && along(dir, zenith) > 0).map((moon) => glowOf(moon)),
+  ...discs.filter(({ name, dir }) => zenith && name === "moon" && dot(dir, zenith) > 0).map((moon) => glowOf(moon)),
 ];
-const along = (dir: Dir, other: ArrayLike<number>) => dir[0] * other[0]! + dir[1] * other[1]! + dir[2] * other[2]!;
+
+function zenithOf(session: Session): Dir {
+  const [, , , , , , x, y, z] = horizonOf(session);
+  return [x!, y!, z!];
+}
 
 /**
  * The bodies as they are seen from a place.
@@ -63,20 +67,19 @@ export function createBodies(place: Site, solarAt: SolarAt, came: () => void): B
   let askedMs = Number.NaN;
   let gear: Gear | null = null;
   let view: BodiesInView | null = null;
-  const zenith = new Float64Array(3);
-  const look = () => {
+  const look = (session: Session) => {
     if (!system || !gear) return;
     view = bodiesInView(system, gear);
-    bodies.discs = discsOf(view, gear.magnification === 1 ? zenith : null);
+    bodies.discs = discsOf(view, gear.magnification === 1 ? zenithOf(session) : null);
     came();
   };
-  const ask = (utcMs: number) => {
+  const ask = (session: Session, utcMs: number) => {
     askedMs = utcMs;
     const { latDeg, lonDeg, heightM } = place;
     solarAt({ latDeg, lonDeg, heightM }, utcMs).then(
       (stand) => {
         system = stand;
-        look();
+        look(session);
       },
       // Without them the field is as the catalogue has it; the next minute asks again.
       () => undefined,
@@ -88,13 +91,11 @@ export function createBodies(place: Site, solarAt: SolarAt, came: () => void): B
     discs: [] as readonly FieldBody[],
     follow(session: Session) {
       const nowMs = skyTimeMs(session);
-      const horizon = horizonOf(session);
-      for (let i = 0; i < 3; i++) zenith[i] = horizon[6 + i]!;
-      if (!(Math.abs(nowMs - askedMs) < STALE_MS)) ask(nowMs);
+      if (!(Math.abs(nowMs - askedMs) < STALE_MS)) ask(session, nowMs);
       const gearNow = gearInUse(session);
       if (gearNow === gear) return;
       gear = gearNow;
-      look();
+      look(session);
     },
   };
   return bodies;

@@ -230,7 +230,7 @@ export function createPlay({ lesson, ports, onEnded, lookFrom, sky = openSkyOf(l
     });
     hop = started.hop;
     // The words of a hop that is taken up stand from its first picture: rows that came later would move under the hand.
-    refreshWords(hop);
+    if (started.resumed) refreshWords(hop);
     signals.phase.value = started.resumed ? "play" : "briefing";
     clock.start();
     await skyIsShown;
