@@ -1,5 +1,4 @@
 /** What the instrument in use shows now: stars as blocks, objects with how well they are seen, what has still to come. */
-import { AVERAGE_BV } from "#core/celestial/magnitude.ts";
 import { DEG, separationRad } from "#core/celestial/vector.ts";
 import type {
   Band,
@@ -14,6 +13,7 @@ import type {
   TileKey,
 } from "#core/seams/index.ts";
 import { type AsOneStar, createAsOneStar } from "#core/sky/closePairs/asOneStar.ts";
+import { createLimitHere, type LimitHere } from "./limitHere.ts";
 import { createWithPoints, type WithPoints } from "./pointObjects.ts";
 
 export type FieldInput = {
@@ -49,6 +49,8 @@ export interface SeenField {
   readonly asOneStar: AsOneStar;
   /** Adds the objects that are points; it knows its last answer too. */
   readonly withPoints: WithPoints;
+  /** Likewise for the limit. */
+  readonly limitHere: LimitHere;
 }
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -75,6 +77,7 @@ export function emptyField(): SeenField {
     objectsVersion: 0,
     asOneStar: createAsOneStar(),
     withPoints: createWithPoints(),
+    limitHere: createLimitHere(),
   };
 }
 
@@ -88,7 +91,7 @@ export function seenField(
   out = emptyField(),
 ): SeenField {
   const seen: Mutable<SeenField> = out;
-  const limits = seeing.star(pointing, AVERAGE_BV, gear.id);
+  const limits = out.limitHere(seeing, pointing, gear.id);
   const cone = fieldCone(pointing, gear);
   const resident = source.resident(
     starsRad === undefined ? cone : { centre: pointing, radiusRad: starsRad },

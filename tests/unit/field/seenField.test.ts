@@ -115,6 +115,29 @@ describe("the field that is seen", () => {
     expect(asked).toEqual([seen.limitMilliMag / 1000 + 0.2]);
   });
 
+  test("reckons the limit once for a place, an instrument and a night", async () => {
+    const input = await ready(anchor.dir, "finder-9x50");
+    let asked = 0;
+    const counting = {
+      ...seeing,
+      star: (...of: Parameters<typeof seeing.star>) => {
+        asked += 1;
+        return seeing.star(...of);
+      },
+    };
+    const field = emptyField();
+    const look = (change: Partial<Parameters<typeof seenField>[0]> = {}) => {
+      seenField({ ...input, seeing: counting, ...change }, field);
+      return asked;
+    };
+    expect([look(), look(), look({ pointing: [...anchor.dir] })]).toEqual([1, 1, 1]);
+    expect(look({ pointing: cluster.dir })).toBe(2);
+    expect(look({ pointing: cluster.dir, gear: gearById("binocular-10x50") })).toBe(3);
+    const other = eyeSeeing(zenithConditions(18), objects);
+    look({ pointing: cluster.dir, gear: gearById("binocular-10x50"), seeing: other });
+    expect(field.limitMilliMag).toBe(other.star(cluster.dir, 0.7, "binocular-10x50").avertedMilliMag);
+  });
+
   test("fills what it is given, and counts a change of objects", async () => {
     const input = await ready(cluster.dir, "binocular-10x50");
     const field = emptyField();
@@ -175,8 +198,7 @@ describe("the field that is seen", () => {
         looks(200);
         return (process.memoryUsage().heapUsed - before) / 200;
       });
-      // The middle one: a collection in between makes one look like a gift. What is left are the numbers of the limit, more
-      // of them as long as the engine has not made its best code; lists and tiles would be tens of kilobytes.
+      // The middle one: a collection in between makes one look like a gift. Lists and tiles would be tens of kilobytes.
       expect(made.sort((a, b) => a - b)[4]).toBeLessThan(6000);
     },
   );
